@@ -1,0 +1,1 @@
+namespace Spindlewright.SkeletonTests; public class P { [Fact] public void X() { } }
