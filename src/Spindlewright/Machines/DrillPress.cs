@@ -1,0 +1,103 @@
+using Spindlewright.Belts;
+using Spindlewright.Foundations;
+using Spindlewright.Hands;
+using Spindlewright.Inverters;
+using Spindlewright.Mains;
+using Spindlewright.Motors;
+using Spindlewright.Spindles;
+
+namespace Spindlewright.Machines;
+
+/// <summary>How quantities are shown.</summary>
+public enum DisplayUnits
+{
+    /// <summary>Millimetres, newton-metres.</summary>
+    Metric,
+
+    /// <summary>Inches, pound-force inches.</summary>
+    Inch,
+}
+
+/// <summary>The assembled machine: everything between the socket and the drill point.</summary>
+public sealed record DrillPress
+{
+    /// <summary>
+    /// Most volts per hertz at the base frequency over the motor's rated ones before a machine is refused. Above it the
+    /// core saturates at every speed, not only at the slow end. Own choice.
+    /// </summary>
+    public const double MostBaseOverflux = 1.2;
+
+    /// <summary>Makes a machine from its parts.</summary>
+    /// <param name="title">What the owner calls it.</param>
+    /// <param name="supply">The socket.</param>
+    /// <param name="inverter">The inverter as set.</param>
+    /// <param name="motor">The motor as connected.</param>
+    /// <param name="belts">At least one belt position; names differ.</param>
+    /// <param name="spindle">The spindle.</param>
+    /// <exception cref="PartException">The parts do not go together.</exception>
+    public DrillPress(
+        string title, Supply supply, Inverter inverter, MachineMotor motor, IReadOnlyList<BeltPosition> belts,
+        Spindle spindle)
+    {
+        (Title, Supply, Inverter, Motor, Belts, Spindle) = (title, supply, inverter, motor, belts, spindle);
+        if (belts.Count == 0) throw new PartException("machine", "belt positions", "none", "one or more");
+        if (belts.GroupBy(belt => belt.Name).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            throw new PartException("belt", "name", $"'{twice.Key}' twice", "names that differ");
+        RefuseOverflux();
+        Warnings = MachineWarnings.Of(this);
+    }
+
+    /// <summary>What the owner calls it.</summary>
+    public string Title { get; }
+
+    /// <summary>The socket.</summary>
+    public Supply Supply { get; }
+
+    /// <summary>The inverter as set.</summary>
+    public Inverter Inverter { get; }
+
+    /// <summary>The motor as connected.</summary>
+    public MachineMotor Motor { get; }
+
+    /// <summary>Belt positions in the owner's order.</summary>
+    public IReadOnlyList<BeltPosition> Belts { get; }
+
+    /// <summary>The spindle.</summary>
+    public Spindle Spindle { get; }
+
+    /// <summary>Holes to drill; may be empty.</summary>
+    public IReadOnlyList<WorkItem> Work { get; init; } = [];
+
+    /// <summary>Hands and reaction to compare with.</summary>
+    public required Person Person { get; init; }
+
+    /// <summary>The machine before the conversion; null where it was not described.</summary>
+    public AsFound? AsFound { get; init; }
+
+    /// <summary>How quantities are shown.</summary>
+    public DisplayUnits DisplayUnits { get; init; }
+
+    /// <summary>Every default that stands in for a figure the machine file did not give.</summary>
+    public IReadOnlyList<AppliedDefault> Defaults { get; init; } = [];
+
+    /// <summary>What must be said first, most important first.</summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    private void RefuseOverflux()
+    {
+        var curve = Inverter.Curve;
+        var rated = Motor.Circuit.Hazard;
+        // The link cannot give more than its ceiling, whatever is set: only volts that can arrive count.
+        var volts = Math.Min(
+            curve.BaseVoltage.Volts, Inverter.Link.Ceiling(Supply.Nominal, Side.Hazard).Volts);
+        var overflux = volts / curve.BaseFrequency.Hertz / (rated.RatedLineVoltage.Volts / rated.RatedFrequency.Hertz);
+        if (overflux > MostBaseOverflux)
+            throw new PartException(
+                "motor", "volts per hertz",
+                $"{volts:0} V at {curve.BaseFrequency.Hertz:0.#} Hz, {overflux:0.00} times the rated {rated.RatedLineVoltage.Volts:0} V at {rated.RatedFrequency.Hertz:0.#} Hz of the {Motor.Connection.ToString().ToLowerInvariant()} connection",
+                $"at most {MostBaseOverflux:0.0} times",
+                Motor.Connection == Connection.Delta
+                    ? "the core saturates and the winding overheats; connect in star, or set a lower base voltage or a higher base frequency"
+                    : "the core saturates and the winding overheats; set a lower base voltage or a higher base frequency");
+    }
+}

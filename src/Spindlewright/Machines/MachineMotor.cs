@@ -1,0 +1,55 @@
+using Spindlewright.Foundations;
+using Spindlewright.Motors;
+using Spindlewright.Motors.Fitting;
+using UnitsNet;
+
+namespace Spindlewright.Machines;
+
+/// <summary>The motor as it is connected to the inverter.</summary>
+public sealed record MachineMotor
+{
+    private const string Part = "motor";
+
+    /// <summary>The circuit as connected, by side: one fitted to the low defaults, one to the high ones.</summary>
+    public required Sided<EquivalentCircuit> Circuit { get; init; }
+
+    /// <summary>The connection in use.</summary>
+    public required Connection Connection { get; init; }
+
+    /// <summary>Rated shaft power at rated frequency.</summary>
+    public required Power RatedPower { get; init; }
+
+    /// <summary>Rated (full-load) speed.</summary>
+    public required RotationalSpeed RatedSpeed { get; init; }
+
+    /// <summary>Rated line current in the connection in use.</summary>
+    public required ElectricCurrent RatedCurrent { get; init; }
+
+    /// <summary>Coldest and hottest winding to be expected.</summary>
+    public required (Temperature Cold, Temperature Hot) Winding { get; init; }
+
+    /// <summary>
+    /// Breakdown torque over rated that no bound goes below: the plate's, or the high default where the plate is silent;
+    /// null where a circuit was given.
+    /// </summary>
+    public double? BreakdownTorqueForBound { get; init; }
+
+    /// <summary>How the circuits were fitted; null where a circuit was given.</summary>
+    public Sided<NameplateFit>? Fit { get; init; }
+
+    /// <summary>Rated torque, power over speed.</summary>
+    public Torque RatedTorque => Torque.FromNewtonMeters((double)RatedPower.Watts / RatedSpeed.RadiansPerSecond);
+
+    /// <summary>The circuits of one side, cold and hot: capability takes the smaller torque of the two, hazard the larger.</summary>
+    /// <param name="side">The side.</param>
+    /// <returns>Two circuits, or one where cold and hot are the same.</returns>
+    /// <remarks>
+    /// Cold raises breakdown and low-frequency torque, hot raises locked-rotor torque near and above base frequency, so
+    /// neither alone serves a side.
+    /// </remarks>
+    public IReadOnlyList<EquivalentCircuit> AtBothTemperatures(Side side)
+    {
+        var cold = Circuit.On(side).AtTemperature(Winding.Cold);
+        return Winding.Cold.Kelvins.Equals(Winding.Hot.Kelvins) ? [cold] : [cold, Circuit.On(side).AtTemperature(Winding.Hot)];
+    }
+}

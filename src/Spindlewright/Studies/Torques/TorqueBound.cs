@@ -1,0 +1,92 @@
+using Spindlewright.Belts;
+using Spindlewright.Foundations;
+using Spindlewright.Machines;
+using Spindlewright.Motors;
+using UnitsNet;
+
+namespace Spindlewright.Studies.Torques;
+
+/// <summary>The no-credit bound on torque: one number a belt position, independent of frequency.</summary>
+/// <remarks>
+/// <para>
+/// Breakdown torque with R1 = 0 at rated volts per hertz × (highest supply / nominal)² × overflux², with high-side
+/// defaults and efficiency 1. No drop, boost setting, current limit or belt slip is credited. The base never stands
+/// below the breakdown torque of the nameplate (or its high default).
+/// </para>
+/// <para>
+/// <em>Overflux</em> is what the set curve gives over rated volts per hertz. Up to 1.2 it counts in full; beyond, the
+/// core saturates and 1.2 is taken, but never less than what the machine's own circuit without saturation gives at its
+/// breakdown point. So the bound stands above the modelled torque at every frequency and slip, whatever the settings.
+/// </para>
+/// <para>Own derivation: torque rises with the magnetising reactance and with core resistance at every slip, and stator
+/// flux never exceeds V/ω, so each step only raises the torque.</para>
+/// </remarks>
+public sealed record TorqueBound
+{
+    /// <summary>Overflux that counts in full; beyond it saturation holds. Own choice.</summary>
+    public const double MostCountedOverflux = 1.2;
+
+    /// <summary>Breakdown torque with R1 = 0 at rated volts per hertz.</summary>
+    public required Torque WithoutResistance { get; init; }
+
+    /// <summary>Breakdown torque by the nameplate or its high default; null where a circuit was given.</summary>
+    public required Torque? ByNameplate { get; init; }
+
+    /// <summary>(Highest supply / nominal)².</summary>
+    public required double SupplyFactor { get; init; }
+
+    /// <summary>Largest volts per hertz that the curve sets over the motor's rated ones, at least 1.</summary>
+    public required double SetOverflux { get; init; }
+
+    /// <summary>Overflux that went in.</summary>
+    public required double CountedOverflux { get; init; }
+
+    /// <summary>The bound at the motor shaft.</summary>
+    public Torque Motor =>
+        Torque.FromNewtonMeters(
+            Math.Max(WithoutResistance.NewtonMeters, ByNameplate?.NewtonMeters ?? 0)
+            * SupplyFactor * CountedOverflux * CountedOverflux);
+
+    /// <summary>The bound at the spindle of a belt position.</summary>
+    /// <param name="belt">The belt position.</param>
+    /// <returns>Motor bound times ratio, efficiency 1.</returns>
+    public Torque AtSpindle(BeltPosition belt) => Motor * belt.Ratio;
+
+    /// <summary>Computes the bound of a machine.</summary>
+    /// <param name="press">The machine.</param>
+    /// <returns>The bound with its factors.</returns>
+    public static TorqueBound Of(DrillPress press)
+    {
+        var circuit = press.Motor.Circuit.Hazard.Si;
+        var supply = press.Supply.Highest / press.Supply.Nominal;
+        var bound = new TorqueBound
+        {
+            WithoutResistance = Torque.FromNewtonMeters(RatedFlux.BreakdownNm(circuit)),
+            ByNameplate = press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque,
+            SupplyFactor = supply * supply,
+            SetOverflux = SetOverfluxOf(press, circuit),
+            CountedOverflux = 1,
+        };
+        if (bound.SetOverflux <= MostCountedOverflux) return bound with { CountedOverflux = bound.SetOverflux };
+        var needed = Math.Sqrt(UnsaturatedBreakdownNm(press) / bound.Motor.NewtonMeters);
+        return bound with { CountedOverflux = Math.Max(MostCountedOverflux, needed) };
+    }
+
+    private static double SetOverfluxOf(DrillPress press, in CircuitSi circuit)
+    {
+        var (inverter, rated) = (press.Inverter, circuit.RatedPhaseV * Math.Sqrt(3) / circuit.RatedHz);
+        var (lowest, highest) = (inverter.LowestFrequency.Hertz, inverter.HighestFrequency.Hertz);
+        // Between bends the law is straight, so volts per hertz rise or fall all the way: the largest stands at an end.
+        return inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest).Append(lowest).Append(highest)
+            .Max(hertz => inverter.Curve.LineVolts(hertz) / hertz / rated) is var most && most > 1 ? most : 1;
+    }
+
+    /// <summary>The largest breakdown torque of the hazard side's circuits over the frequencies that are set, saturation left out.</summary>
+    private static double UnsaturatedBreakdownNm(DrillPress press)
+    {
+        var drive = new Drive(press, Side.Hazard);
+        double At(double hertz) => drive.Si.Max(circuit =>
+            (circuit with { CoreConductanceS = 0 }).Breakdown(hertz, drive.PhaseV(hertz), circuit.UnsaturatedXmOhm).TorqueNm);
+        return Peak.Find(At, press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz).Value;
+    }
+}
