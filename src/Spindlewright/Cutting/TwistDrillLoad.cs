@@ -64,7 +64,7 @@ public sealed record TwistDrillLoad
     /// <summary>Computes the load.</summary>
     /// <param name="factors">Tables or closed forms.</param>
     /// <param name="material">The work.</param>
-    /// <param name="diameter">1 mm to 76 mm, the span of the tables.</param>
+    /// <param name="diameter">1.6 mm to 76 mm, the span of the tables.</param>
     /// <param name="feedPerRevolution">0.01 mm to 1.25 mm, the span of the tables.</param>
     /// <param name="condition">Point and wear.</param>
     /// <returns>The load.</returns>
@@ -73,7 +73,7 @@ public sealed record TwistDrillLoad
         IDrillFactors factors, CuttingMaterial material, Length diameter, Length feedPerRevolution,
         DrillCondition condition)
     {
-        Guard.Within(diameter, Length.FromMillimeters(1), Length.FromMillimeters(76), Part, "diameter", "the handbook's table");
+        Guard.Within(diameter, Length.FromMillimeters(1.6), Length.FromMillimeters(76), Part, "diameter", "the handbook's table");
         Guard.Within(
             feedPerRevolution, Length.FromMillimeters(0.01), Length.FromMillimeters(1.25), Part, "feed per revolution",
             "the handbook's table");

@@ -1,5 +1,6 @@
 using MathNet.Numerics.Distributions;
 using Spindlewright.Foundations;
+using Spindlewright.Foundations.Tables;
 using UnitsNet;
 
 namespace Spindlewright.Hands;
@@ -20,6 +21,17 @@ public sealed record HandStrength(
 
     /// <summary>Across people.</summary>
     public Torque StandardDeviation { get; } = Guard.NotNegative(StandardDeviation, Part, "standard deviation of torque");
+
+    /// <summary>Hands of grown men on a cylindrical handle, the largest sample in the handbook.</summary>
+    /// <param name="handbook">Tables.</param>
+    /// <returns>The sample; the handle's diameter is not stated and is taken as the best one, 50 mm (own choice).</returns>
+    public static HandStrength OfHandbook(Handbook handbook)
+    {
+        var row = handbook.Hand["torque-cylinder"];
+        return new(
+            Torque.FromNewtonMeters(row.Mean!.Value), Torque.FromNewtonMeters(row.StandardDeviation!.Value), row.Sample,
+            row.Citation.Provenance, row.Citation.Source);
+    }
 
     /// <summary>Hand torque of a percentile on a body of a diameter.</summary>
     /// <param name="percentile">1 to 99; 5 is a weak hand of the sample, 95 a strong one.</param>

@@ -7,7 +7,7 @@ namespace Spindlewright.Machines;
 /// <summary>One hole that the owner wants to drill.</summary>
 /// <param name="Name">What the owner calls it.</param>
 /// <param name="Material">The work.</param>
-/// <param name="Diameter">Drill diameter, 1 mm to 76 mm.</param>
+/// <param name="Diameter">Drill diameter, 1.6 mm to 76 mm.</param>
 /// <param name="FeedPerRevolution">Feed per revolution, 0.01 mm to 1.25 mm.</param>
 /// <param name="Condition">Point and wear.</param>
 /// <param name="WantedSpeed">Spindle speed that the owner asks for; null for the middle of the cutting-speed range.</param>
@@ -19,7 +19,7 @@ public sealed record WorkItem(
 
     /// <summary>Drill diameter.</summary>
     public Length Diameter { get; } = Guard.Within(
-        Diameter, Length.FromMillimeters(1), Length.FromMillimeters(76), Part, "drill diameter",
+        Diameter, Length.FromMillimeters(1.6), Length.FromMillimeters(76), Part, "drill diameter",
         "the span of the handbook's tables");
 
     /// <summary>Feed per revolution.</summary>

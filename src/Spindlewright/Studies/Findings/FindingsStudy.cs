@@ -1,0 +1,105 @@
+using Spindlewright.Studies.Overpowering;
+using Spindlewright.Studies.Torques;
+using static System.FormattableString;
+
+namespace Spindlewright.Studies.Findings;
+
+/// <summary>Puts the results into sentences, in the order in which a reader decides.</summary>
+internal static class FindingsStudy
+{
+    internal static IReadOnlyList<Finding> Of(StudyResults results) =>
+    [
+        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), Permitted(results), Hands(results),
+        Voltage(results),
+    ];
+
+    private static Finding Speeds(StudyResults results)
+    {
+        var speeds = results.Speeds;
+        var found = results.Before is { } before
+            ? Invariant($" As found ({before.Description}) the slowest was {before.Slowest.RevolutionsPerMinute:0} r/min.")
+            : "";
+        var gaps = speeds.Gaps.Count == 0
+            ? "the bands of the belt positions leave no gap"
+            : "no position reaches " + string.Join(" or ", speeds.Gaps.Select(gap => Invariant(
+                $"{gap.From.RevolutionsPerMinute:0} to {gap.To.RevolutionsPerMinute:0} r/min")));
+        return new("Speeds", Invariant(
+            $"{speeds.Belts.Count} belt positions turn the unloaded spindle at {speeds.Slowest.RevolutionsPerMinute:0} to {speeds.Fastest.RevolutionsPerMinute:0} r/min between {results.Press.Inverter.LowestFrequency.Hertz:0.#} and {results.Press.Inverter.HighestFrequency.Hertz:0.#} Hz; {gaps}.{found}"));
+    }
+
+    private static Finding SlowEnd(StudyResults results)
+    {
+        var slow = Slowest(results);
+        var (lowest, atBase) = (slow.Points[0], AtBase(results, slow));
+        var loaded = results.Speeds.Belts.Single(belt => belt.Belt == slow.Belt).AtLowest.Loaded;
+        var carries = loaded is { } speed
+            ? Invariant($"Rated motor torque is still carried there, at {speed.RevolutionsPerMinute:0} r/min.")
+            : "Rated motor torque stalls it there.";
+        return new("Torque at the slow end", Invariant(
+            $"On belt position {slow.Belt.Name} at {lowest.Frequency.Hertz:0.#} Hz ({lowest.SynchronousSpeed.RevolutionsPerMinute:0} r/min) the largest modelled torque is {lowest.PullOut.Capability.NewtonMeters:0.0} to {lowest.PullOut.Hazard.NewtonMeters:0.0} N·m, against {atBase.PullOut.Capability.NewtonMeters:0.0} to {atBase.PullOut.Hazard.NewtonMeters:0.0} N·m at base frequency; the bound is {slow.Bound.NewtonMeters:0.0} N·m. {carries}"));
+    }
+
+    private static Finding Boost(StudyResults results)
+    {
+        var slow = Slowest(results);
+        var lowest = slow.Points[0];
+        return new("What boost or a vector mode would give back", Invariant(
+            $"With stator flux held at its rated value the same position at {lowest.Frequency.Hertz:0.#} Hz would reach {lowest.IdealBoost.Capability.NewtonMeters:0.0} to {lowest.IdealBoost.Hazard.NewtonMeters:0.0} N·m (bound {slow.Bound.NewtonMeters:0.0} N·m). The low-speed loss of torque goes when somebody changes a setting; nobody may rely on it."));
+    }
+
+    private static IEnumerable<Finding> Holes(StudyResults results)
+    {
+        foreach (var item in results.Work.Items)
+        {
+            var head = Invariant(
+                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m and {item.Load.Thrust.Newtons:0} N of thrust (handbook method)");
+            yield return new(item.Item.Name, item.Best is { } best
+                ? Invariant(
+                    $"{head}. Belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz has {best.Available!.Value.NewtonMeters:0.0} N·m for a short time, {best.Margin:0.00} times what is needed ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m).")
+                : $"{head}. No belt position turns that load at that speed.");
+        }
+    }
+
+    private static Finding Permitted(StudyResults results)
+    {
+        var over = results.Speeds.Belts.Where(belt => belt.PassesSpindleLimit).ToList();
+        if (results.Press.Spindle.HighestSpeed is not { } highest)
+            return new("Highest permitted frequency", "Not determined: the highest speed of chuck and bearings is not given.");
+        return new("Highest permitted frequency", over.Count == 0
+            ? Invariant($"No belt position passes the spindle's {highest.RevolutionsPerMinute:0} r/min within the frequency settings.")
+            : "The inverter cannot know the belt position. Past the spindle's "
+                + Invariant($"{highest.RevolutionsPerMinute:0} r/min: ")
+                + string.Join("; ", over.Select(belt => Invariant(
+                    $"position {belt.Belt.Name} above {belt.HighestPermitted!.Value.Hertz:0.#} Hz"))) + ".");
+    }
+
+    private static Finding Hands(StudyResults results)
+    {
+        var rows = results.Hands.Belts;
+        var strong = rows[0].Hands[^1].Hand;
+        var weak = rows[0].Hands[0].Hand;
+        var over = rows.Count(row => row.Hands[^1].BoundOverHand > 1);
+        var named = rows.SelectMany(row => row.Hands.Select(hand => (row, hand)))
+            .Where(each => each.hand.Answer is not OverpoweringSpeed.NoSpeed).ToList();
+        var answers = named.Count == 0
+            ? "no overpowering speed can be named for any of them"
+            : string.Join("; ", named.Select(each => Invariant(
+                $"{each.hand.Hand.Name} on position {each.row.Belt.Name} overpowered {each.hand.Answer.Words}, bound {each.row.Bound.NewtonMeters:0.0} N·m")));
+        var most = rows.MaxBy(row => row.BoundForce)!;
+        return new("A hand at the chuck", Invariant(
+            $"On {over} of {rows.Count} belt positions the bound exceeds the torque of a strong hand ({strong.Torque.NewtonMeters:0.0} N·m, percentile {strong.Percentile:0}; a weak one {weak.Torque.NewtonMeters:0.0} N·m) on a {results.Hands.ChuckDiameter.Millimeters:0} mm chuck, and {answers}. The bound on position {most.Belt.Name} puts {most.BoundForce.Newtons:0} N at the chuck's surface."));
+    }
+
+    private static Finding Voltage(StudyResults results)
+    {
+        var study = results.Voltages;
+        return new("Voltage ceiling", Invariant(
+            $"The loaded DC link gives {study.NominalCeiling.Volts:0} V line to line at nominal supply, {study.Ceiling.Capability.Volts:0} V at the lowest and, unloaded, {study.Ceiling.Hazard.Volts:0} V at the highest. The voltage stops rising at {study.RealBaseFrequency.Hertz:0.0} Hz; the base frequency is set to {results.Press.Inverter.Curve.BaseFrequency.Hertz:0.#} Hz."));
+    }
+
+    private static SpindleTorques Slowest(StudyResults results) =>
+        results.Torques.Spindle.MaxBy(spindle => spindle.Belt.Ratio)!;
+
+    private static SpindleTorquePoint AtBase(StudyResults results, SpindleTorques spindle) =>
+        spindle.Points.Last(point => point.Frequency <= results.Press.Inverter.Curve.BaseFrequency);
+}
