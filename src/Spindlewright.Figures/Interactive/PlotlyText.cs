@@ -1,0 +1,16 @@
+namespace Spindlewright.Figures.Interactive;
+
+/// <summary>Text made fit for plotly.js, which reads a few HTML tags, entities and templates in titles and names.</summary>
+internal static class PlotlyText
+{
+    /// <summary>Escapes text so that all of it shows.</summary>
+    /// <param name="text">Any text.</param>
+    /// <returns>Text without tags, entities or templates.</returns>
+    public static string Escape(string text) => text
+        .Replace("&", "&amp;", StringComparison.Ordinal)
+        .Replace("<", "&lt;", StringComparison.Ordinal)
+        .Replace(">", "&gt;", StringComparison.Ordinal)
+        // A dollar sign would open mathematics, a percent sign before a brace a template: a word joiner parts them.
+        .Replace("$", "\u2060$\u2060", StringComparison.Ordinal)
+        .Replace("%{", "%\u2060{", StringComparison.Ordinal);
+}

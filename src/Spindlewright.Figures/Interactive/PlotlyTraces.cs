@@ -1,0 +1,149 @@
+using System.Globalization;
+using Spindlewright.Figures.Looks;
+using Spindlewright.Foundations;
+using P = global::Plotly.NET;
+
+namespace Spindlewright.Figures.Interactive;
+
+/// <summary>Turns marks into traces. Every kind becomes a scatter trace, so that frames can move all of them.</summary>
+internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, Interval yRange)
+{
+    private readonly HashSet<string> inLegend = [];
+
+    /// <summary>The traces of one mark.</summary>
+    public IEnumerable<P.Trace> Of(Mark mark)
+    {
+        var role = look.For(mark.Role, mark.Side);
+        switch (mark)
+        {
+            case Curve curve:
+                yield return Lined(mark, role, curve.Xs, curve.Ys, LastLabel(curve.Ys, mark.Label));
+                break;
+            case Points points:
+                yield return Dotted(points, role);
+                break;
+            case Band band:
+                yield return Edge(band, role);
+                yield return Filled(Trace(band, role, band.Xs, band.Upper), role, role.BandOpacity).With(("fill", "tonexty"));
+                break;
+            case RangeBar bar:
+                yield return Bar(bar, role);
+                break;
+            case Rule rule:
+                var (xs, ys) = rule.Direction == RuleDirection.Level
+                    ? (new[] { xRange.Least, xRange.Most }, new[] { rule.At, rule.At })
+                    : ([rule.At, rule.At], [yRange.Least, yRange.Most]);
+                yield return Lined(mark, role, xs, ys, ["", PlotlyText.Escape(rule.Label)]).With(
+                    ("showlegend", false), ("textposition", rule.Direction == RuleDirection.Level ? "top left" : "bottom left"));
+                break;
+            case TextMark text:
+                yield return Trace(mark, role, [text.X], [text.Y]).With(
+                    ("mode", "text"), ("text", new[] { PlotlyText.Escape(text.Label) }), ("textposition", "top right"),
+                    ("showlegend", false));
+                break;
+        }
+    }
+
+    /// <summary>Seven digits are more than a screen shows; a gap becomes null.</summary>
+    public static double?[] Numbers(IEnumerable<double> values) => [.. values.Select(Rounded)];
+
+    private static double? Rounded(double value) => double.IsFinite(value)
+        ? double.Parse(value.ToString("G7", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+        : null;
+
+    private P.Trace2D Trace(Mark mark, RoleLook role, IEnumerable<double> xs, IEnumerable<double> ys) =>
+        new P.Trace2D("scatter").With(
+            ("x", Numbers(xs)), ("y", Numbers(ys)), ("name", PlotlyText.Escape(mark.Legend)),
+            ("meta", PlotlyText.Escape(mark.FullName)),
+            ("legendgroup", PlotlyText.Escape(mark.Legend)), ("showlegend", inLegend.Add(mark.Legend)),
+            ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false), ("connectgaps", false),
+            ("line", new P.Line().With(
+                ("color", role.Shade.Light), ("width", Px(role.WeightPt)), ("dash", Dash(role)))),
+            ("textfont", new P.Font().With(("color", role.Shade.Light), ("size", Px(look.Letters.LabelPt)))));
+
+    private P.Trace2D Lined(Mark mark, RoleLook role, IEnumerable<double> xs, IEnumerable<double> ys, string[]? labels)
+    {
+        var markers = role.LineMarker != Marker.None;
+        var mode = "lines" + (markers ? "+markers" : "") + (labels is null ? "" : "+text");
+        return Trace(mark, role, xs, ys).With(
+            ("mode", mode), ("text", labels), ("textposition", labels is null ? null : "middle right"),
+            ("marker", markers ? MarkerOf(role, role.LineMarker).With(("maxdisplayed", 8)) : null));
+    }
+
+    private P.Trace2D Dotted(Points points, RoleLook role)
+    {
+        var labels = LastLabel(points.Ys, points.Label);
+        P.Trace2D trace = Trace(points, role, points.Xs, points.Ys).With(
+            ("mode", labels is null ? "markers" : "markers+text"), ("text", labels),
+            ("textposition", labels is null ? null : "top right"), ("marker", MarkerOf(role, role.PointMarker)));
+        if (points.Lower.Length > 0)
+            trace.With(("error_y", new P.TraceObjects.Error().With(
+                ("type", "data"), ("symmetric", false), ("color", role.Shade.Light), ("thickness", 1.0),
+                ("array", Numbers(points.Upper.Zip(points.Ys, (u, y) => u - y))),
+                ("arrayminus", Numbers(points.Ys.Zip(points.Lower, (y, l) => y - l))))));
+        return trace;
+    }
+
+    /// <summary>The lower edge of a band, which the upper one is filled to.</summary>
+    private P.Trace2D Edge(Band band, RoleLook role)
+    {
+        var edge = Trace(band, role, band.Xs, band.Lower).With(("mode", "lines"), ("showlegend", false));
+        inLegend.Remove(band.Legend);
+        return edge;
+    }
+
+    private P.Trace2D Bar(RangeBar bar, RoleLook role)
+    {
+        var (low, high) = (bar.At - bar.Thickness / 2, bar.At + bar.Thickness / 2);
+        return Filled(Trace(bar, role, [bar.From, bar.To, bar.To, bar.From, bar.From], [low, low, high, high, low]), role, role.BarOpacity)
+            .With(("fill", "toself"), ("hoveron", "points"));
+    }
+
+    private static P.Trace2D Filled(P.Trace2D trace, RoleLook role, double opacity) => trace.With(
+        ("mode", "lines"), ("fillcolor", Translucent(role.Shade.Light, opacity)),
+        ("line", new P.Line().With(("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
+
+    private P.TraceObjects.Marker MarkerOf(RoleLook role, Marker marker) => new P.TraceObjects.Marker().With(
+        ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)), ("color", role.Shade.Light),
+        ("line", new P.Line().With(("color", role.Shade.Light), ("width", 1.4))));
+
+    private string Hover() => figure.Y.IsNames
+        ? $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}<extra>%{{meta}}</extra>"
+        : $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}, %{{y:.4~g}} {PlotlyText.Escape(figure.Y.Unit)}<extra>%{{meta}}</extra>";
+
+    private static string[]? LastLabel(IReadOnlyList<double> ys, string label)
+    {
+        var last = ys.Count - 1;
+        while (last >= 0 && !double.IsFinite(ys[last]))
+            last--;
+        if (label.Length == 0 || last < 0)
+            return null;
+        var labels = Enumerable.Repeat("", ys.Count).ToArray();
+        labels[last] = PlotlyText.Escape(label);
+        return labels;
+    }
+
+    private static string Dash(RoleLook role) => role.DashPt.IsEmpty
+        ? "solid"
+        : string.Join(',', role.DashPt.Select(d => Px(d).ToString("0.##", CultureInfo.InvariantCulture) + "px"));
+
+    private static double Px(double pt) => Math.Round(pt * Look.PxPerPt, 2);
+
+    private static string Translucent(string hex, double opacity) =>
+        hex + ((int)Math.Round(opacity * 255)).ToString("x2", CultureInfo.InvariantCulture);
+
+    private static string Symbol(Marker marker) => marker switch
+    {
+        Marker.Circle => "circle",
+        Marker.Ring => "circle-open",
+        Marker.Square => "square",
+        Marker.OpenSquare => "square-open",
+        Marker.Diamond => "diamond",
+        Marker.OpenDiamond => "diamond-open",
+        Marker.Plus => "cross-thin-open",
+        Marker.Cross => "x-thin-open",
+        Marker.TriangleUp => "triangle-up",
+        Marker.TriangleDown => "triangle-down-open",
+        _ => throw new ArgumentOutOfRangeException(nameof(marker), marker, "no shape"),
+    };
+}

@@ -1,0 +1,23 @@
+using Spindlewright.Figures.Looks;
+using Spindlewright.Figures.Geometry;
+
+namespace Spindlewright.Figures.Svg;
+
+/// <summary>One entry of the legend: what it says and what its sample must show.</summary>
+internal sealed record LegendEntry(string Text, RoleLook Look, bool Line, bool Dot, double Fill, double WidthMm)
+{
+    /// <summary>The entries of a figure, the bound first; rules and words are named where they stand.</summary>
+    public static IReadOnlyList<LegendEntry> Of(Figure figure, Look look) =>
+    [
+        .. figure.StillMarks.Where(m => m is not (TextMark or Rule)).GroupBy(m => m.Legend)
+            .OrderBy(g => g.Min(m => m.Role)).Select(g => Of(g.Key, [.. g], look)),
+    ];
+
+    private static LegendEntry Of(string text, IReadOnlyList<Mark> marks, Look look)
+    {
+        var role = look.For(marks[0].Role, marks[0].Side);
+        var fill = marks.Any(m => m is RangeBar) ? role.BarOpacity : marks.Any(m => m is Band) ? role.BandOpacity : -1;
+        var width = look.Space.SampleMm + 1.5 + Lettered.WidthMm(text, look.Letters.LabelPt);
+        return new(text, role, marks.Any(m => m is Curve), marks.Any(m => m is Points), fill, width);
+    }
+}
