@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using Spindlewright.Foundations;
+using Spindlewright.Studies.Torques;
+
+namespace Spindlewright.Figures.Recipes;
+
+/// <summary>Words and conversions that several recipes use.</summary>
+internal static class StudyMarks
+{
+    internal const string TorqueCaution =
+        "The bound is what a hand or a loose workpiece could meet; the modelled torque is not a limit on it. "
+        + "A setting of boost or a vector mode takes the modelled loss away.";
+
+    /// <summary>Least torque drawn on a logarithmic axis; below it a curve has a gap.</summary>
+    private const double LeastDrawnNm = 0.01;
+
+    internal static string Position(string name) => $"belt position {name}";
+
+    internal static ImmutableArray<double> Values<T>(IEnumerable<T> points, Func<T, double> value) =>
+        [.. points.Select(value)];
+
+    /// <summary>Torques for a logarithmic axis, on which zero has no place.</summary>
+    internal static ImmutableArray<double> LogTorques(
+        IEnumerable<SpindleTorquePoint> points, Func<SpindleTorquePoint, double> torqueNm) =>
+        [.. points.Select(torqueNm).Select(value => value >= LeastDrawnNm ? value : double.NaN)];
+
+    internal static ImmutableArray<double> SpeedsRpm(SpindleTorques spindle) =>
+        Values(spindle.Points, at => at.SynchronousSpeed.RevolutionsPerMinute);
+
+    internal static SourceNote OwnModel { get; } =
+        new("this-project", "this project's model of the machine described", Provenance.OwnArithmetic);
+}

@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+using Spindlewright.Foundations;
+using Spindlewright.Machines;
+using Spindlewright.Studies;
+
+namespace Spindlewright.Figures.Recipes;
+
+/// <summary>The tables of the studies, in the order in which a report shows them.</summary>
+public static class StudyTables
+{
+    private static readonly NumberFormat Whole = NumberFormat.Fixed(0);
+    private static readonly NumberFormat OneDecimal = NumberFormat.Fixed(1);
+    private static readonly NumberFormat TwoDecimals = NumberFormat.Fixed(2);
+
+    /// <summary>Every table that the results allow.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The tables in order.</returns>
+    public static ImmutableArray<Table> All(StudyResults results) =>
+    [
+        Speeds(results), SlowEnd(results), Holes(results), Hands(results), AsFound(results), Bound(results), Fit(results),
+        Defaults(results),
+    ];
+
+    /// <summary>Speeds of the belt positions, unloaded and at rated motor torque.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table.</returns>
+    public static Table Speeds(StudyResults results)
+    {
+        var first = results.Speeds.Belts[0];
+        string At(string what, double hertz) => FormattableString.Invariant($"{what} {hertz:0.#} Hz");
+        return new(
+            "speeds", "Speeds",
+            [
+                Name("belt position"), new("ratio", Format: new(Significant: 3)),
+                new(At("unloaded at", first.AtLowest.Frequency.Hertz), "r/min", Format: Whole),
+                new("at rated motor torque", "r/min", Format: Whole),
+                new(At("unloaded at", first.AtBase.Frequency.Hertz), "r/min", Format: Whole),
+                new("at rated motor torque", "r/min", Format: Whole),
+                new(At("unloaded at", first.AtHighest.Frequency.Hertz), "r/min", Format: Whole),
+                new("highest permitted frequency", "Hz", Format: OneDecimal),
+            ],
+            [.. results.Speeds.Belts.Select(belt => Row(
+                belt.Belt.Name, belt.Belt.Ratio, belt.AtLowest.Synchronous.RevolutionsPerMinute, Loaded(belt.AtLowest),
+                belt.AtBase.Synchronous.RevolutionsPerMinute, Loaded(belt.AtBase),
+                belt.AtHighest.Synchronous.RevolutionsPerMinute,
+                belt.HighestPermitted is { } permitted ? permitted.Hertz : "not determined"))],
+            footnotes:
+            [
+                "Unloaded: synchronous speed over the ratio. At rated motor torque: capability side, lowest supply, slower of cold and hot winding.",
+                "Highest permitted frequency: where the spindle meets the highest speed of chuck and bearings; the inverter cannot know the belt position.",
+            ]);
+    }
+
+    private static Cell Loaded(Studies.Speeds.SpeedAt speed) =>
+        speed.Loaded is { } loaded ? loaded.RevolutionsPerMinute : "stalls";
+
+    /// <summary>The three torques at the lowest and the base frequency.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table.</returns>
+    public static Table SlowEnd(StudyResults results)
+    {
+        var baseFrequency = results.Press.Inverter.Curve.BaseFrequency;
+        return new(
+            "torques", "Torque at the spindle",
+            [
+                Name("belt position"), new("frequency", "Hz", Format: OneDecimal), new("unloaded speed", "r/min", Format: Whole),
+                new("bound", "N·m", Format: OneDecimal), new("ideal boost, hazard side", "N·m", Format: OneDecimal),
+                new("as modelled, hazard side", "N·m", Format: OneDecimal),
+                new("as modelled, capability side", "N·m", Format: OneDecimal),
+                new("locked-rotor, capability side", "N·m", Format: OneDecimal),
+                new("locked-rotor, hazard side", "N·m", Format: OneDecimal),
+                new("short-time", "N·m", Format: OneDecimal), new("short-time power", "W", Format: Whole),
+            ],
+            [.. results.Torques.Spindle.SelectMany(spindle =>
+                new[] { spindle.Points[0], spindle.Points.Last(point => point.Frequency <= baseFrequency) }.Select(at => Row(
+                    spindle.Belt.Name, at.Frequency.Hertz, at.SynchronousSpeed.RevolutionsPerMinute,
+                    spindle.Bound.NewtonMeters, at.IdealBoost.Hazard.NewtonMeters, at.PullOut.Hazard.NewtonMeters,
+                    at.PullOut.Capability.NewtonMeters, at.LockedRotor.Capability.NewtonMeters,
+                    at.LockedRotor.Hazard.NewtonMeters, at.ShortTime.NewtonMeters,
+                    at.ShortTimePower is { } power ? (double)power.Watts : "stalls")))],
+            footnotes:
+            [
+                "Bound, ideal boost and as modelled: the largest torque from standstill to synchronous speed.",
+                "Short-time: the smallest of 1.6 times rated torque, 0.75 of pull-out torque and the torque at the inverter's current limit, capability side.",
+            ]);
+    }
+
+    /// <summary>The holes of the machine file.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table.</returns>
+    public static Table Holes(StudyResults results) => new(
+        "holes", "Will it drill it?",
+        [
+            Name("hole"), Name("material"), new("drill", "mm", Format: OneDecimal), new("feed", "mm/rev", Format: TwoDecimals),
+            new("speed", "r/min", Format: Whole), new("thrust", "N", Format: Whole), new("torque", "N·m", Format: OneDecimal),
+            new("power at the drill", "W", Format: Whole), Name("belt position"), new("frequency", "Hz", Format: OneDecimal),
+            new("short-time torque", "N·m", Format: OneDecimal), new("margin", Format: TwoDecimals),
+            new("bound", "N·m", Format: OneDecimal),
+        ],
+        [.. results.Work.Items.Select(item => Row(
+            item.Item.Name, item.Item.Material.Name, item.Item.Diameter.Millimeters, item.Item.FeedPerRevolution.Millimeters,
+            item.Speed.RevolutionsPerMinute, item.Load.Thrust.Newtons, item.Load.Torque.NewtonMeters,
+            (double)item.Power.Watts, item.Best?.Belt.Name ?? "none reaches it", Or(item.Best?.Frequency?.Hertz),
+            Or(item.Best?.Available?.NewtonMeters), Or(item.Best?.Margin), Or(item.Best?.Bound.NewtonMeters)))],
+        footnotes:
+        [
+            "Torque, thrust and power by the handbook method; on a hand-fed drill the feed is what the arm gives, not what is wished for.",
+            "Margin: short-time torque over the torque needed, at the position where it is largest.",
+        ]);
+
+    /// <summary>Hands against the spindle.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table.</returns>
+    public static Table Hands(StudyResults results) => new(
+        "hands", "A hand at the chuck",
+        [
+            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("force of the bound at the chuck", "N", Format: Whole),
+            new("force of ideal boost", "N", Format: Whole), new("force as modelled", "N", Format: Whole),
+            new("weak hand", "N·m", Format: OneDecimal), Name("weak hand overpowered"), new("bound over weak hand", Format: OneDecimal),
+            new("strong hand", "N·m", Format: OneDecimal), Name("strong hand overpowered"), new("bound over strong hand", Format: OneDecimal),
+        ],
+        [.. results.Hands.Belts.Select(row => Row(
+            row.Belt.Name, row.Bound.NewtonMeters, row.BoundForce.Newtons, row.LargestIdealBoostForce.Newtons,
+            row.LargestModelledForce.Newtons, row.Hands[0].Hand.Torque.NewtonMeters, row.Hands[0].Answer.Words,
+            row.Hands[0].BoundOverHand, row.Hands[1].Hand.Torque.NewtonMeters, row.Hands[1].Answer.Words,
+            row.Hands[1].BoundOverHand))],
+        caption: "The overpowering speed says when the spindle wins, never when a hand may be put there.",
+        sources: [new(results.Hands.Strength.Source, $"hand torque: {results.Hands.Strength.Sample}", results.Hands.Strength.Provenance)]);
+
+    private static Table AsFound(StudyResults results) => new(
+        "as-found", "The machine as found",
+        [
+            Name("belt position"), new("ratio", Format: new(Significant: 3)), new("speed at rated load", "r/min", Format: Whole),
+            new("rated torque", "N·m", Format: OneDecimal), new("bound", "N·m", Format: OneDecimal),
+        ],
+        [.. (results.Before?.Belts ?? []).Select(belt => Row(
+            belt.Belt.Name, belt.Belt.Ratio, belt.Speed.RevolutionsPerMinute, belt.RatedTorque.NewtonMeters,
+            belt.Bound.NewtonMeters))],
+        caption: results.Before?.Description ?? "Not described in the machine file.");
+
+    private static Table Bound(StudyResults results)
+    {
+        var bound = results.Torques.Bound;
+        return new(
+            "bound", "How the bound comes about",
+            [Name("step"), new("value", Format: new(Significant: 4)), Name("unit")],
+            [
+                Row("breakdown torque with R1 = 0 at rated volts per hertz", bound.WithoutResistance.NewtonMeters, "N·m"),
+                Row("breakdown torque by nameplate or high default", Or(bound.ByNameplate?.NewtonMeters), "N·m"),
+                Row("times (highest supply over nominal) squared", bound.SupplyFactor, ""),
+                Row("largest volts per hertz set, over rated", bound.SetOverflux, ""),
+                Row("times overflux counted, squared", bound.CountedOverflux * bound.CountedOverflux, ""),
+                Row("bound at the motor shaft", bound.Motor.NewtonMeters, "N·m"),
+            ],
+            caption: "The larger of the first two, times the factors; at the spindle times the ratio of the belt position, with no loss.",
+            emphasis: [5]);
+    }
+
+    private static Table Fit(StudyResults results)
+    {
+        var fit = results.Press.Motor.Fit;
+        var rows = fit is null
+            ? []
+            : fit.Capability.Targets.Zip(fit.Hazard.Targets, (low, high) => Row(
+                low.Quantity, low.Wanted, low.Reached, 100 * low.Residual, high.Wanted, high.Reached, 100 * high.Residual,
+                low.Unit == "1" ? "" : low.Unit, low.Fitted ? "aimed at" : "compared only"));
+        return new(
+            "fit", "What the fitted motor circuits reach",
+            [
+                Name("quantity"), new("wanted, capability side", Format: new(Significant: 4)), new("reached", Format: new(Significant: 4)),
+                new("residual", "%", Format: OneDecimal), new("wanted, hazard side", Format: new(Significant: 4)),
+                new("reached", Format: new(Significant: 4)), new("residual", "%", Format: OneDecimal), Name("unit"), Name("use"),
+            ],
+            [.. rows],
+            caption: fit is null ? "An equivalent circuit was given; nothing was fitted." : "One circuit for each side: they differ where the nameplate is silent.");
+    }
+
+    private static Table Defaults(StudyResults results) => new(
+        "defaults", "Defaults that stand in for what was not given",
+        [Name("key"), Name("meaning"), Name("will it drill"), Name("what could a hand meet"), Name("provenance"), Name("source"), Name("reason")],
+        [.. results.Press.Defaults.Select(DefaultRow)]);
+
+    private static ImmutableArray<Cell> DefaultRow(AppliedDefault each) => Row(
+        each.Key, each.Meaning, each.Capability, each.Hazard, each.Provenance.InWords(), each.Source, each.Reason);
+
+    private static Column Name(string header) => new(header, Align: Alignment.Left);
+
+    private static ImmutableArray<Cell> Row(params ImmutableArray<Cell> cells) => cells;
+
+    private static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
+}
