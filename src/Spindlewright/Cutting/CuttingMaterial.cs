@@ -1,4 +1,5 @@
 using Spindlewright.Foundations;
+using Spindlewright.Foundations.Tables;
 using UnitsNet;
 
 namespace Spindlewright.Cutting;
@@ -12,4 +13,17 @@ namespace Spindlewright.Cutting;
 /// <param name="FastestSpeed">High end of the cutting speed of high-speed steel drills.</param>
 public sealed record CuttingMaterial(
     string Id, string Name, Sourced<double> TorqueFactor, Sourced<double> ThrustFactor,
-    Sourced<Speed> SlowestSpeed, Sourced<Speed> FastestSpeed);
+    Sourced<Speed> SlowestSpeed, Sourced<Speed> FastestSpeed)
+{
+    /// <summary>Gathers a material of the handbook from its tables.</summary>
+    /// <param name="row">The material.</param>
+    /// <param name="handbook">Tables.</param>
+    /// <returns>The material with its factors and cutting speeds.</returns>
+    public static CuttingMaterial Of(MaterialRow row, Handbook handbook)
+    {
+        var (factors, speeds) = (handbook.DrillingFactorOf(row), handbook.SpeedOf(row));
+        return new(
+            row.Id, row.Name, factors.Citation.On(factors.TorqueKd), factors.Citation.On(factors.ThrustKd),
+            speeds.Citation.On(speeds.DrillLow), speeds.Citation.On(speeds.DrillHigh));
+    }
+}
