@@ -9,7 +9,8 @@ public sealed class RunnerTests
     private static readonly Handbook Handbook = Handbook.FromEmbedded();
 
     private const string Header =
-        "id,area,subject,method,inputs,quantity,value,unit,tolerance_relative,tolerance_absolute,tolerance_reason,source,provenance,note\n";
+        "id,area,subject,method,inputs,quantity,value,unit,tolerance_relative,tolerance_absolute,tolerance_reason,"
+        + "source,provenance,note\n";
 
     [Theory]
     [InlineData(100.9, "A", Outcome.Pass)]
@@ -59,8 +60,8 @@ public sealed class RunnerTests
 
     private static Verdict Run(string tolerances, Fixed? evaluator)
     {
-        var text = $"{Header}a,motor,s,m,slip=0.05,stator current,100,A,{tolerances},made up,this-project,own arithmetic,\n";
-        var checks = TableReader.Read(Check.Definition, text, Handbook.References);
+        var row = $"a,motor,s,m,slip=0.05,stator current,100,A,{tolerances},made up,this-project,own arithmetic,\n";
+        var checks = TableReader.Read(Check.Definition, Header + row, Handbook.References);
         var evaluators = evaluator is null ? CheckEvaluators.None : CheckEvaluators.None.With(evaluator);
         return Assert.Single(CheckRunner.Run(checks, evaluators, Handbook));
     }

@@ -16,8 +16,8 @@ namespace Spindlewright.Checks;
 /// <param name="Tolerance">How far a computed number may lie from it.</param>
 /// <param name="Citation">Where it comes from.</param>
 public sealed record Check(
-    string Id, string Area, string Subject, string Method, CheckInputs Inputs, string Quantity, double Value, string Unit,
-    CheckTolerance Tolerance, Citation Citation) : ITableRow
+    string Id, string Area, string Subject, string Method, CheckInputs Inputs, string Quantity, double Value,
+    string Unit, CheckTolerance Tolerance, Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
     public string Key => Id;
@@ -56,7 +56,8 @@ public sealed record CheckTolerance(double? Relative, double? Absolute, string R
 
     internal static CheckTolerance Read(TableLine line)
     {
-        var (relative, absolute) = (line.PositiveOrNull("tolerance_relative"), line.PositiveOrNull("tolerance_absolute"));
+        var relative = line.PositiveOrNull("tolerance_relative");
+        var absolute = line.PositiveOrNull("tolerance_absolute");
         if (relative is null == absolute is null)
             throw line.Error("tolerance_relative", "exactly one of tolerance_relative and tolerance_absolute is given");
         return new(relative, absolute, line.Text("tolerance_reason"));
@@ -84,7 +85,8 @@ public sealed class CheckInputs
     /// <exception cref="ArgumentException">The input is not given.</exception>
     public string Word(string name) => values.TryGetValue(name, out var word)
         ? word
-        : throw new ArgumentException($"the input '{name}' is not given; given: {string.Join(", ", values.Keys)}.", nameof(name));
+        : throw new ArgumentException(
+            $"the input '{name}' is not given; given: {string.Join(", ", values.Keys)}.", nameof(name));
 
     /// <summary>A number, in the unit that its name ends with.</summary>
     /// <param name="name">Its name.</param>

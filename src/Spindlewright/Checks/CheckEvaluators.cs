@@ -7,7 +7,7 @@ namespace Spindlewright.Checks;
 /// <param name="Value">The number that is compared with the published one.</param>
 /// <param name="Unit">Its unit, spelt as in the check.</param>
 /// <param name="Method">What it was computed with.</param>
-/// <param name="Exact">What the exact model gives, where the number repeats a source's approximation; else null.</param>
+/// <param name="Exact">The exact answer, where the number repeats a source's approximation; else null.</param>
 public sealed record Evaluation(double Value, string Unit, string Method, double? Exact = null);
 
 /// <summary>Computes one quantity of checks.</summary>

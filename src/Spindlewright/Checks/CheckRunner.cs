@@ -31,11 +31,14 @@ public sealed record Verdict(Check Check, Outcome Outcome, Evaluation? Evaluatio
 
     /// <summary>One line for a log or a failing test.</summary>
     /// <returns>The check, the published and the computed number, the deviation and what is allowed.</returns>
-    public override string ToString() => Evaluation is { } evaluation
-        ? string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Check.Id}: {Outcome}; published {Check.Value:G6}, computed {evaluation.Value:G6} {Check.Unit} ({evaluation.Method}), deviation {Deviation:G3}, allowed {Allowed:G3} ({Check.Tolerance.Reason})")
-        : $"{Check.Id}: {Outcome}; {Problem}";
+    public override string ToString()
+    {
+        if (Evaluation is not { } evaluation) return $"{Check.Id}: {Outcome}; {Problem}";
+        var invariant = CultureInfo.InvariantCulture;
+        return string.Create(invariant, $"{Check.Id}: {Outcome}; published {Check.Value:G6}, ")
+            + string.Create(invariant, $"computed {evaluation.Value:G6} {Check.Unit} ({evaluation.Method}), ")
+            + string.Create(invariant, $"deviation {Deviation:G3}, allowed {Allowed:G3} ({Check.Tolerance.Reason})");
+    }
 }
 
 /// <summary>Runs checks: the one place where a computed number meets a published one.</summary>
@@ -59,7 +62,8 @@ public static class CheckRunner
     private static Verdict Run(Check check, CheckEvaluators evaluators, Handbook handbook)
     {
         if (evaluators.For(check) is not { } evaluator)
-            return new(check, Outcome.NotEvaluated, null, $"nothing computes '{check.Quantity}' of the area {check.Area}");
+            return new(
+                check, Outcome.NotEvaluated, null, $"nothing computes '{check.Quantity}' of the area {check.Area}");
         Evaluation evaluation;
         try
         {

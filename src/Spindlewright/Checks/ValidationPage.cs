@@ -9,6 +9,12 @@ namespace Spindlewright.Checks;
 public static class ValidationPage
 {
     private static readonly string[] Areas = ["motor", "drilling", "belt", "hazard"];
+    private static readonly string[] Columns =
+    [
+        "quantity", "inputs", "published", "computed", "deviation", "allowed", "outcome", "provenance, source",
+        "method, exact answer, note",
+    ];
+
     private static readonly bool[] PublishedThenOther = [true, false];
     private static readonly Outcome[] Outcomes = [Outcome.Pass, Outcome.Fail, Outcome.NotEvaluated];
 
@@ -21,10 +27,11 @@ public static class ValidationPage
         var page = new StringBuilder();
         Line(page, "# Validation");
         Line(page);
-        Line(page, "Written by the library from `data/checks.csv`; do not edit. Each row sets a number from outside this");
-        Line(page, "project beside the one that this library computes. Only rows read in the source itself (published) or");
-        Line(page, "in somebody else's transcription (second hand) count as published. Rows from memory and our own");
-        Line(page, "arithmetic are regressions and are counted apart.");
+        Line(page, "Written by the library from `data/checks.csv`; do not edit. Each row sets a number from outside");
+        Line(page, "this project beside the one that this library computes. Only rows read in the source itself");
+        Line(page, "(published) or in somebody else's transcription of it (second hand) count as published. Rows from");
+        Line(page, "memory are shown as such and counted apart; so is our own arithmetic, which only guards against");
+        Line(page, "change.");
         Line(page);
         WriteSummary(page, verdicts);
         foreach (var area in Areas)
@@ -58,7 +65,7 @@ public static class ValidationPage
             Line(page);
             Line(page, $"### {Escaped(subject.Key)}");
             Line(page);
-            Line(page, "| quantity | inputs | published | computed | deviation | allowed | outcome | provenance, source | method, exact answer, note |");
+            Line(page, $"| {string.Join(" | ", Columns)} |");
             Line(page, "| --- | --- | ---: | ---: | ---: | --- | --- | --- | --- |");
             foreach (var verdict in subject) Line(page, Row(verdict));
         }
@@ -72,7 +79,8 @@ public static class ValidationPage
         [
             check.Quantity, check.Inputs.ToString(), $"{Number(check.Value)} {Unit(check.Unit)}".TrimEnd(),
             verdict.Evaluation is { } computed ? Number(computed.Value) : "", DeviationOf(verdict), AllowedOf(check),
-            OutcomeWords(verdict.Outcome), $"{check.Citation.Provenance.InWords()}, {check.Citation.Source}", Remark(verdict),
+            OutcomeWords(verdict.Outcome), $"{check.Citation.Provenance.InWords()}, {check.Citation.Source}",
+            Remark(verdict),
         ];
         return $"| {string.Join(" | ", cells.Select(Escaped))} |";
     }

@@ -2,16 +2,19 @@ using System.Text.Json.Nodes;
 
 namespace Spindlewright.Tests.Tables;
 
-/// <summary>data/datapackage.json (Frictionless Data Package, an open standard) against the files it describes.</summary>
+/// <summary>data/datapackage.json (Frictionless Data Package, an open standard) against its files.</summary>
 public sealed class DataPackageTests
 {
     private static readonly JsonArray Resources =
         JsonNode.Parse(Repository.Read("data/datapackage.json"))!["resources"]!.AsArray();
 
+    private static readonly string[] Types = ["string", "number", "integer"];
+
     [Fact]
     public void It_describes_every_table_and_no_other()
     {
-        var described = Resources.Select(resource => resource!["path"]!.GetValue<string>()).Order(StringComparer.Ordinal);
+        var described = Resources.Select(resource => resource!["path"]!.GetValue<string>())
+            .Order(StringComparer.Ordinal);
         Assert.Equal(Repository.DataFiles.Select(file => Path.GetFileName(file)!), described);
     }
 
@@ -23,7 +26,7 @@ public sealed class DataPackageTests
             var (header, rows) = Lines(resource!["path"]!.GetValue<string>());
             var fields = resource["schema"]!["fields"]!.AsArray();
             Assert.Equal(header, fields.Select(field => field!["name"]!.GetValue<string>()));
-            Assert.All(fields, field => Assert.Contains(field!["type"]!.GetValue<string>(), new[] { "string", "number", "integer" }));
+            Assert.All(fields, field => Assert.Contains(field!["type"]!.GetValue<string>(), Types));
             Assert.NotEmpty(resource["licenses"]!.AsArray());
 
             var named = resource["sources"]!.AsArray()

@@ -6,12 +6,15 @@ public sealed class TableReaderTests
 {
     private const string Header = "condition,wear_factor,source,provenance,note\n";
 
+    private const string Dull = "dull,1.5,trade-practice,common practice,\n";
+
     private static readonly References References = References.FromEmbedded();
 
     [Fact]
     public void A_good_text_gives_its_rows_with_comments_at_the_head_and_quoted_commas()
     {
-        var table = Read("# one\n# two\n" + Header + "\"dull, but usable\",1.4,trade-practice,common practice,\"a \"\"note\"\"\"\n");
+        var table = Read(
+            "# one\n# two\n" + Header + "\"dull, but usable\",1.4,trade-practice,common practice,\"a \"\"note\"\"\"\n");
         var row = Assert.Single(table);
         Assert.Equal("dull, but usable", row.Key);
         Assert.Equal(1.4, row.Factor);
@@ -32,7 +35,7 @@ public sealed class TableReaderTests
     [InlineData("sharp,1,5,trade-practice,common practice,\n", "", "6 cells where the header has 5")]
     public void A_bad_cell_is_named_with_file_line_and_column(string row, string column, string problem)
     {
-        var error = Assert.Throws<TableException>(() => Read("# head\n" + Header + "dull,1.5,trade-practice,common practice,\n" + row));
+        var error = Assert.Throws<TableException>(() => Read("# head\n" + Header + Dull + row));
         Assert.Equal(("data/drilling-wear.csv", 4, column), (error.File, error.Line, error.Column));
         Assert.Contains(problem, error.Message, StringComparison.Ordinal);
         Assert.StartsWith("data/drilling-wear.csv, line 4", error.Message, StringComparison.Ordinal);
@@ -43,7 +46,8 @@ public sealed class TableReaderTests
     {
         var missing = Assert.Throws<TableException>(() => Read("condition,source,provenance,note\na,b,c,d\n"));
         Assert.Equal("wear_factor", missing.Column);
-        var unknown = Assert.Throws<TableException>(() => Read(Header.Replace("note", "note,notes", StringComparison.Ordinal) + "a\n"));
+        var header = Header.Replace("note", "note,notes", StringComparison.Ordinal);
+        var unknown = Assert.Throws<TableException>(() => Read(header + "a\n"));
         Assert.Equal("notes", unknown.Column);
         Assert.Contains("did you mean 'note'?", unknown.Message, StringComparison.Ordinal);
     }

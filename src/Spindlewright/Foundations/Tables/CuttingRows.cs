@@ -7,7 +7,8 @@ namespace Spindlewright.Foundations.Tables;
 /// <param name="TorqueKd">Factor for torque.</param>
 /// <param name="ThrustKd">Factor for thrust.</param>
 /// <param name="Citation">Where it comes from.</param>
-public sealed record DrillingMaterialRow(string Material, double TorqueKd, double ThrustKd, Citation Citation) : ITableRow
+public sealed record DrillingMaterialRow(string Material, double TorqueKd, double ThrustKd, Citation Citation)
+    : ITableRow
 {
     /// <inheritdoc/>
     public string Key => Material;
@@ -89,8 +90,9 @@ public sealed record CuttingSpeedRow(
     /// <param name="condition">Such as "cold drawn"; empty for none.</param>
     /// <returns>Such as "handbook: grey iron class 20, 120 HB up".</returns>
     public static string KeyOf(string set, string material, double? hardnessLowHb, string condition = "") =>
-        FormattableString.Invariant(
-            $"{set}: {material}{(hardnessLowHb is { } least ? $", {least:G6} HB up" : "")}{(condition.Length > 0 ? $", {condition}" : "")}");
+        $"{set}: {material}"
+        + (hardnessLowHb is { } least ? FormattableString.Invariant($", {least:G6} HB up") : "")
+        + (condition.Length > 0 ? $", {condition}" : "");
 }
 
 /// <summary>Feed of HSS drills in a band of diameters.</summary>
@@ -109,7 +111,8 @@ public sealed record DrillFeedRow(
     public static TableDefinition<DrillFeedRow> Definition { get; } = new(
         "drill-feeds", ["diameter_above_in", "diameter_up_to_in", "feed_low_in_per_rev", "feed_high_in_per_rev"],
         line => new(
-            InchesOrNull(line.PositiveOrNull("diameter_above_in")), InchesOrNull(line.PositiveOrNull("diameter_up_to_in")),
+            InchesOrNull(line.PositiveOrNull("diameter_above_in")),
+            InchesOrNull(line.PositiveOrNull("diameter_up_to_in")),
             Length.FromInches(line.Positive("feed_low_in_per_rev")),
             Length.FromInches(line.Positive("feed_high_in_per_rev")), line.Citation()));
 
@@ -164,7 +167,8 @@ public sealed record MaterialRow(
             "speed_material", "speed_hardness_low_hb"],
         line => new(
             line.Text("id"), line.Text("name"), line.PositiveOrNull("hardness_low_hb"),
-            line.PositiveOrNull("hardness_high_hb"), line.Text("drilling_material"), line.WholeNumberOrNull("kienzle_group"),
+            line.PositiveOrNull("hardness_high_hb"), line.Text("drilling_material"),
+            line.WholeNumberOrNull("kienzle_group"),
             CuttingSpeedRow.KeyOf(
                 line.Text("speed_set"), line.Text("speed_material"), line.PositiveOrNull("speed_hardness_low_hb")),
             line.Citation()));

@@ -7,8 +7,8 @@ namespace Spindlewright.Foundations.Tables;
 /// <param name="ClosedForm">What the closed form gives in the misprint's place; null where there is none.</param>
 /// <param name="Citation">Where it comes from; the note gives the reason of a misprint.</param>
 public sealed record FactorRow(
-    double Argument, IReadOnlyDictionary<string, double> Factors, string Misprint, double? ClosedForm, Citation Citation)
-    : ITableRow
+    double Argument, IReadOnlyDictionary<string, double> Factors, string Misprint, double? ClosedForm,
+    Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
     public string Key => FormattableString.Invariant($"{Argument:G6}");

@@ -12,7 +12,8 @@ public static class EmbeddedTables
         var assembly = typeof(EmbeddedTables).Assembly;
         using var stream = assembly.GetManifestResourceStream(file)
             ?? throw new TableException(
-                file, 0, "", $"no such file in the library; {NearestName.Suggest(file, assembly.GetManifestResourceNames())}");
+                file, 0, "",
+                $"no such file in the library; {NearestName.Suggest(file, assembly.GetManifestResourceNames())}");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -75,8 +75,12 @@ public sealed class FactorTable
     /// <summary>The table with every factor multiplied, for trials of how much a table matters.</summary>
     /// <param name="multiplier">Above 0.</param>
     /// <returns>A new table.</returns>
-    public FactorTable Scaled(double multiplier) =>
-        new(Name, Argument, points.Select(point => (point.X, point.Y * Guard.Positive(multiplier, Name, "multiplier"))));
+    /// <exception cref="PartException">The multiplier is not above 0.</exception>
+    public FactorTable Scaled(double multiplier)
+    {
+        Guard.Positive(multiplier, Name, "multiplier");
+        return new(Name, Argument, points.Select(point => (point.X, point.Y * multiplier)));
+    }
 
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 }

@@ -16,8 +16,10 @@ public sealed record MotorDefaultRow(
     Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
-    public string Key => FormattableString.Invariant(
-        $"{Item}, {(Side == Side.Capability ? "capability" : "hazard")}{(Poles is { } poles ? $", {poles} poles" : "")}{(PowerUpTo is { } most ? $", to {most.Kilowatts:G6} kW" : "")}");
+    public string Key =>
+        Item + (Side == Side.Capability ? ", capability" : ", hazard")
+        + (Poles is { } poles ? FormattableString.Invariant($", {poles} poles") : "")
+        + (PowerUpTo is { } most ? FormattableString.Invariant($", to {most.Kilowatts:G6} kW") : "");
 
     /// <summary>The table of defaults.</summary>
     public static TableDefinition<MotorDefaultRow> Definition { get; } = new(
@@ -40,7 +42,7 @@ public sealed record MotorDefaultRow(
     private static Power? Kilowatts(double? kilowatts) => kilowatts is { } given ? Power.FromKilowatts(given) : null;
 }
 
-/// <summary>Defaults as pairs: what serves "will it drill" and what serves "what could a hand meet". Immutable.</summary>
+/// <summary>Defaults as pairs, one value for "will it drill", one for "what could a hand meet". Immutable.</summary>
 /// <param name="Rows">The rows, one a side.</param>
 public sealed record MotorDefaults(Table<MotorDefaultRow> Rows)
 {
@@ -70,9 +72,13 @@ public sealed record MotorDefaults(Table<MotorDefaultRow> Rows)
         RequireKnown(item);
         var row = Rows.FirstOrDefault(row => row.Item == item && row.Side == side && row.HoldsFor(poles, ratedPower));
         if (row is not null) return row.Citation.On(row.Value);
-        var motor = FormattableString.Invariant(
-            $"{(poles is { } p ? $"{p} poles" : "poles unknown")}, {(ratedPower is { } w ? $"{w.Kilowatts:G4} kW" : "power unknown")}");
-        throw new PartException("motor defaults", item, motor, "a motor that a row of data/motor-defaults.csv covers");
+        var poleWords = poles is { } known ? FormattableString.Invariant($"{known} poles") : "poles unknown";
+        var powerWords = ratedPower is { } rated
+            ? FormattableString.Invariant($"{rated.Kilowatts:G4} kW")
+            : "power unknown";
+        throw new PartException(
+            "motor defaults", item, $"asked for {poleWords}, {powerWords}",
+            "a motor and a side that a row of data/motor-defaults.csv covers");
     }
 
     /// <summary>The unit of a default.</summary>

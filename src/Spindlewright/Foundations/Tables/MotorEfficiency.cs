@@ -18,7 +18,8 @@ public sealed record EfficiencyRow(
     public static TableDefinition<EfficiencyRow> Definition { get; } = new(
         "motor-efficiency", ["efficiency_class", "poles", "rated_power_kw", "efficiency_percent"],
         line => new(
-            line.Text("efficiency_class"), line.WholeNumber("poles"), Power.FromKilowatts(line.Positive("rated_power_kw")),
+            line.Text("efficiency_class"), line.WholeNumber("poles"),
+            Power.FromKilowatts(line.Positive("rated_power_kw")),
             line.Positive("efficiency_percent") / 100, line.Citation()));
 }
 
@@ -37,14 +38,16 @@ public sealed record EfficiencyCurveRow(
     Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
-    public string Key => FormattableString.Invariant($"{EfficiencyClass} {Poles} poles from {PowerLow.Kilowatts:G6} kW");
+    public string Key =>
+        FormattableString.Invariant($"{EfficiencyClass} {Poles} poles from {PowerLow.Kilowatts:G6} kW");
 
     /// <summary>The table of cubics.</summary>
     public static TableDefinition<EfficiencyCurveRow> Definition { get; } = new(
         "motor-efficiency-coefficients",
         ["efficiency_class", "poles", "power_low_kw", "power_high_kw", "a", "b", "c", "d"],
         line => new(
-            line.Text("efficiency_class"), line.WholeNumber("poles"), Power.FromKilowatts(line.Positive("power_low_kw")),
+            line.Text("efficiency_class"), line.WholeNumber("poles"),
+            Power.FromKilowatts(line.Positive("power_low_kw")),
             Power.FromKilowatts(line.Positive("power_high_kw")), line.NumberIn("a"), line.NumberIn("b"),
             line.NumberIn("c"), line.NumberIn("d"), line.Citation()));
 
@@ -80,9 +83,11 @@ public sealed record MotorEfficiency(Table<EfficiencyRow> Limits, Table<Efficien
             .OrderBy(row => row.RatedPower.Kilowatts).ToArray();
         if (rows.Length == 0)
             throw new UnknownRowException(
-                Limits.Name, FormattableString.Invariant($"{efficiencyClass} {poles} poles"),
-                [.. Limits.Select(row => FormattableString.Invariant($"{row.EfficiencyClass} {row.Poles} poles")).Distinct()]);
-        Guard.Within(ratedPower, rows[0].RatedPower, rows[^1].RatedPower, "efficiency limit", "rated power", "the printed range");
+                Limits.Name, Words(efficiencyClass, poles),
+                [.. Limits.Select(row => Words(row.EfficiencyClass, row.Poles)).Distinct()]);
+        Guard.Within(
+            ratedPower, rows[0].RatedPower, rows[^1].RatedPower, "efficiency limit", "rated power",
+            "the printed range");
 
         var kilowatts = (double)ratedPower.Kilowatts;
         if (Array.Find(rows, row => (double)row.RatedPower.Kilowatts == kilowatts) is { } printed)
@@ -91,6 +96,9 @@ public sealed record MotorEfficiency(Table<EfficiencyRow> Limits, Table<Efficien
             return curve.Citation.On(curve.At(ratedPower));
         return Between(rows, kilowatts);
     }
+
+    private static string Words(string efficiencyClass, int poles) =>
+        FormattableString.Invariant($"{efficiencyClass} {poles} poles");
 
     private static bool Holds(EfficiencyCurveRow row, string efficiencyClass, int poles, double kilowatts) =>
         row.EfficiencyClass == efficiencyClass && row.Poles == poles

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Spindlewright.Foundations.Tables;
 
-/// <summary>An equivalent circuit as a published example prints it: values of one phase, of a star or of a delta.</summary>
+/// <summary>An equivalent circuit as a published example prints it: one phase of a star or of a delta.</summary>
 /// <param name="Id">Name of the circuit.</param>
 /// <param name="InDelta">True where the values are those of a phase of the delta.</param>
 /// <param name="LineVoltage">Line voltage.</param>
@@ -86,8 +86,8 @@ public sealed record LoadTestRow(
 /// <param name="ShaftSpeed">Shaft speed.</param>
 /// <param name="Current">Rms stator current as the length of the space phasor gives it.</param>
 /// <param name="Citation">Where it comes from.</param>
-public sealed record TrajectoryRow(Duration Time, RotationalSpeed ShaftSpeed, ElectricCurrent Current, Citation Citation)
-    : ITableRow
+public sealed record TrajectoryRow(
+    Duration Time, RotationalSpeed ShaftSpeed, ElectricCurrent Current, Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
     public string Key => FormattableString.Invariant($"{Time.Seconds:G6} s");
@@ -108,7 +108,8 @@ public sealed record TrajectoryRow(Duration Time, RotationalSpeed ShaftSpeed, El
 /// <param name="LineCurrent">Line current.</param>
 /// <param name="Citation">Where it comes from.</param>
 public sealed record FullLoadCurrentRow(
-    ElectricPotential LineVoltage, int Poles, Power RatedPower, ElectricCurrent LineCurrent, Citation Citation) : ITableRow
+    ElectricPotential LineVoltage, int Poles, Power RatedPower, ElectricCurrent LineCurrent, Citation Citation)
+    : ITableRow
 {
     /// <inheritdoc/>
     public string Key => FormattableString.Invariant(

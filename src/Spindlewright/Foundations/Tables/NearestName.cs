@@ -32,7 +32,7 @@ public static class NearestName
         return $"known: {string.Join(", ", known.Take(most))}{rest}";
     }
 
-    /// <summary>Edits (insert, delete, replace a letter) that turn one word into the other; Levenshtein's distance.</summary>
+    /// <summary>Levenshtein's distance: letters to insert, delete or replace to turn one word into the other.</summary>
     private static int Edits(string a, string b)
     {
         var row = Enumerable.Range(0, b.Length + 1).ToArray();

@@ -107,8 +107,9 @@ public sealed class References
     private static Reference Entry(string file, JsonProperty member)
     {
         var key = member.Name;
-        if (key.Length == 0 || !key.All(letter => char.IsAsciiLetterLower(letter) || char.IsAsciiDigit(letter) || letter is '-' or '.'))
-            throw new TableException(file, 0, key, "a citation key has lower-case letters, digits, points and hyphens only");
+        if (key.Length == 0 || !key.All(IsAllowed))
+            throw new TableException(
+                file, 0, key, "a citation key has lower-case letters, digits, points and hyphens only");
         if (member.Value.ValueKind != JsonValueKind.Object)
             throw new TableException(file, 0, key, $"expected an object with {string.Join(", ", Fields)}");
         foreach (var field in member.Value.EnumerateObject())
@@ -121,6 +122,9 @@ public sealed class References
             key, texts[0], texts[1], texts[2], texts[3], texts[4], texts[5], texts[6], ReadingOf(file, key, texts[7]),
             texts[8]);
     }
+
+    private static bool IsAllowed(char letter) =>
+        char.IsAsciiLetterLower(letter) || char.IsAsciiDigit(letter) || letter is '-' or '.';
 
     private static string Text(string file, string key, JsonElement entry, string field) =>
         entry.TryGetProperty(field, out var value) && value.ValueKind == JsonValueKind.String

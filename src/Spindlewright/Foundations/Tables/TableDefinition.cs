@@ -3,7 +3,7 @@ namespace Spindlewright.Foundations.Tables;
 /// <summary>What a table's file must hold and how a line of it becomes a row.</summary>
 /// <typeparam name="TRow">The kind of row.</typeparam>
 /// <param name="Name">Name of the table; its file is <c>data/NAME.csv</c>.</param>
-/// <param name="Columns">The columns, in their order; <c>source</c>, <c>provenance</c> and <c>note</c> come last.</param>
+/// <param name="Columns">The columns, in their order; <c>source</c>, <c>provenance</c>, <c>note</c> follow.</param>
 /// <param name="Make">Makes a row.</param>
 public sealed record TableDefinition<TRow>(string Name, IReadOnlyList<string> Columns, Func<TableLine, TRow> Make)
     where TRow : ITableRow

@@ -32,7 +32,7 @@ public sealed class TableLine
     /// <param name="column">Column name.</param>
     /// <returns>Its text, not empty.</returns>
     public string Text(string column) =>
-        cells[column].Length > 0 ? cells[column] : throw Error(column, "the cell is empty; expected a text");
+        cells[column].Length > 0 ? cells[column] : throw Empty(column, "a text");
 
     /// <summary>A cell that holds one of some words.</summary>
     /// <typeparam name="T">What a word means.</typeparam>
@@ -44,13 +44,14 @@ public sealed class TableLine
         foreach (var (word, meaning) in words)
             if (word == cells[column])
                 return meaning;
-        throw Error(column, $"'{cells[column]}' is not accepted; accepted: {string.Join(", ", words.Select(w => w.Word))}");
+        var accepted = string.Join(", ", words.Select(word => word.Word));
+        throw Error(column, $"'{cells[column]}' is not accepted; accepted: {accepted}");
     }
 
     /// <summary>A cell that holds a number.</summary>
     /// <param name="column">Column name.</param>
     /// <returns>A finite number.</returns>
-    public double NumberIn(string column) => NumberOrNull(column) ?? throw Error(column, "the cell is empty; expected a number");
+    public double NumberIn(string column) => NumberOrNull(column) ?? throw Empty(column, "a number");
 
     /// <summary>A cell that holds a number or nothing.</summary>
     /// <param name="column">Column name.</param>
@@ -67,7 +68,7 @@ public sealed class TableLine
     /// <summary>A cell that holds a number above 0.</summary>
     /// <param name="column">Column name.</param>
     /// <returns>The number.</returns>
-    public double Positive(string column) => PositiveOrNull(column) ?? throw Error(column, "the cell is empty; expected a number above 0");
+    public double Positive(string column) => PositiveOrNull(column) ?? throw Empty(column, "a number above 0");
 
     /// <summary>A cell that holds a number above 0 or nothing.</summary>
     /// <param name="column">Column name.</param>
@@ -80,7 +81,7 @@ public sealed class TableLine
     /// <summary>A cell that holds a whole number.</summary>
     /// <param name="column">Column name.</param>
     /// <returns>The number.</returns>
-    public int WholeNumber(string column) => WholeNumberOrNull(column) ?? throw Error(column, "the cell is empty; expected a whole number");
+    public int WholeNumber(string column) => WholeNumberOrNull(column) ?? throw Empty(column, "a whole number");
 
     /// <summary>A cell that holds a whole number or nothing.</summary>
     /// <param name="column">Column name.</param>
@@ -119,4 +120,7 @@ public sealed class TableLine
     /// <param name="problem">What is wrong and what is accepted.</param>
     /// <returns>The error, to be thrown.</returns>
     public TableException Error(string column, string problem) => new(File, Number, column, problem);
+
+    private TableException Empty(string column, string expected) =>
+        Error(column, $"the cell is empty; expected {expected}");
 }

@@ -41,7 +41,8 @@ public static class TableReader
                     definition.File, number, "", $"'{row.Key}' stands already in line {firstLines[row.Key]}");
             rows.Add(row);
         }
-        return rows.Count > 0 ? new(definition.Name, rows) : throw new TableException(definition.File, 0, "", "no rows");
+        if (rows.Count == 0) throw new TableException(definition.File, 0, "", "no rows");
+        return new(definition.Name, rows);
     }
 
     private static TRow MakeRow<TRow>(TableDefinition<TRow> definition, TableLine line) where TRow : ITableRow
@@ -86,9 +87,11 @@ public static class TableReader
     {
         foreach (var column in expected)
             if (!found.Contains(column))
-                throw new TableException(file, line, column, $"this column is missing; found: {string.Join(", ", found)}");
+                throw new TableException(
+                    file, line, column, $"this column is missing; found: {string.Join(", ", found)}");
         foreach (var column in found)
             if (!expected.Contains(column))
-                throw new TableException(file, line, column, $"no such column; {NearestName.Suggest(column, [.. expected])}");
+                throw new TableException(
+                    file, line, column, $"no such column; {NearestName.Suggest(column, [.. expected])}");
     }
 }
