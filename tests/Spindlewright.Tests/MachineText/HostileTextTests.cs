@@ -111,7 +111,7 @@ public class HostileTextTests
     [Fact]
     public void Random_bytes_give_faults_and_never_crash() =>
         Gen.Byte.Array[0, 300].Sample(
-            bytes => IsAnswered(MachineTextReader.Read(bytes, "bench.toml", BenchSpec.Root)), iter: 20_000, threads: 1);
+            bytes => IsAnswered(MachineTextReader.Read(bytes, "bench.toml", BenchSpec.Root)), iter: 10_000, threads: 1);
 
     [Fact]
     public void A_sound_text_with_random_edits_gives_faults_and_never_crashes()
@@ -131,7 +131,7 @@ public class HostileTextTests
                     + text[(from + cut)..];
             }
             return IsAnswered(BenchSpec.Read(text));
-        }, iter: 30_000, threads: 1);
+        }, iter: 15_000, threads: 1);
     }
 
     /// <summary>Every fault is one printable line, and a text without faults gives its required parts.</summary>

@@ -58,10 +58,10 @@ public class MachineTextReaderTests
         "bench.toml:4:15 motor.rated_power: nan has no unit; write it with one and in quotes, \"nan W\" or \"nan kW\"; "
         + "accepted: a power in W, kW, hp, PS, in quotes")]
     [InlineData("rated_power", "rated_power = true",
-        "bench.toml:4:15 motor.rated_power: true stands where a power in W, kW, hp, PS, in quotes is wanted; "
+        "bench.toml:4:15 motor.rated_power: true cannot stand here; "
         + "accepted: a power in W, kW, hp, PS, in quotes")]
     [InlineData("rated_power", "rated_power = [1]",
-        "bench.toml:4:15 motor.rated_power: a list stands where a power in W, kW, hp, PS, in quotes is wanted; "
+        "bench.toml:4:15 motor.rated_power: a list cannot stand here; "
         + "accepted: a power in W, kW, hp, PS, in quotes")]
     [InlineData("rated_power", "# left out",
         "bench.toml:3:1 motor.rated_power: the key is missing; write rated_power = \"0.75 kW\"; "
@@ -76,10 +76,10 @@ public class MachineTextReaderTests
         "bench.toml:5:9 motor.poles: 3000000000000 lies outside 2 to 12; "
         + "accepted: a whole number from 2 to 12, without quotes")]
     [InlineData("poles", "poles = \"4\"",
-        "bench.toml:5:9 motor.poles: \"4\" stands where a whole number from 2 to 12, without quotes is wanted; "
+        "bench.toml:5:9 motor.poles: \"4\" cannot stand here; "
         + "accepted: a whole number from 2 to 12, without quotes")]
     [InlineData("own_fan", "own_fan = \"yes\"",
-        "bench.toml:7:11 motor.own_fan: \"yes\" stands where true or false, without quotes is wanted; "
+        "bench.toml:7:11 motor.own_fan: \"yes\" cannot stand here; "
         + "accepted: true or false, without quotes")]
     [InlineData("connection", "connection = \"dleta\"",
         "bench.toml:8:14 motor.connection: \"dleta\" is not one of the words; did you mean \"delta\"?; "

@@ -23,7 +23,7 @@ public class SpecOutputTests
     public void The_template_tells_both_sides_of_a_default()
     {
         Assert.Contains(
-            "# Friction at the shaft. Left out: \"0.2 N·m\" for what it will drill, \"0 N·m\" for what a\n# hand could meet.\n"
+            "# Friction at the shaft. Left out: \"0.2 N·m\" for what it will drill, \"0 N·m\" for what a hand could\n# meet.\n"
             + "# friction = \"0.05 N·m\"\n",
             SpecTemplate.Toml(BenchSpec.Root), StringComparison.Ordinal);
     }

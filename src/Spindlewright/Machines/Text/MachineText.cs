@@ -13,7 +13,7 @@ public sealed class MachineText
     internal MachineText(string file, SectionSpec spec, TableNode table, bool syntaxIsClean)
     {
         Faults = new FaultList(file);
-        Root = new Section(this, spec, "", table);
+        Root = new Section(this, spec, null, table);
         SyntaxIsClean = syntaxIsClean;
     }
 

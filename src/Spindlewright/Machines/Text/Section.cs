@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using Spindlewright.Foundations;
 
 namespace Spindlewright.Machines.Text;
@@ -15,14 +17,22 @@ public sealed class Section
     private readonly List<Section> _sections = [];
     private bool _faulty;
 
-    internal Section(MachineText text, SectionSpec spec, string path, TableNode table) =>
-        (_text, Spec, Path, _table) = (text, spec, path, table);
+    internal Section(MachineText text, SectionSpec spec, Section? parent, TableNode table, int number = 0)
+    {
+        (_text, Spec, _table) = (text, spec, table);
+        SpecPath = spec.PathIn(parent?.SpecPath ?? "");
+        Path = spec.PathIn(parent?.Path ?? "");
+        if (number > 0) Path = string.Create(CultureInfo.InvariantCulture, $"{Path}[{number}]");
+    }
 
     /// <summary>Its declaration.</summary>
     public SectionSpec Spec { get; }
 
     /// <summary>Its path, such as "motor" or "belt[2]"; empty for the text as a whole.</summary>
     public string Path { get; }
+
+    /// <summary>Its path as headers write it, without numbers.</summary>
+    internal string SpecPath { get; }
 
     /// <summary>Where its header stands.</summary>
     public TextPlace Place => _table.Place;
@@ -57,7 +67,7 @@ public sealed class Section
     /// <param name="key">One of the declared keys.</param>
     /// <param name="value">The value.</param>
     /// <returns>True where the text gives it and it could be read.</returns>
-    public bool TryGet<T>(KeySpec<T> key, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out T? value)
+    public bool TryGet<T>(KeySpec<T> key, [NotNullWhen(true)] out T? value)
         where T : notnull
     {
         var found = _values.TryGetValue(Declared(key).Name, out var boxed);

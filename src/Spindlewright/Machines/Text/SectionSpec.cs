@@ -18,9 +18,9 @@ public sealed record SectionSpec(string Name, string Meaning, IReadOnlyList<KeyS
     /// <summary>The header as it is typed within a parent: "[motor]", "[[belt]]".</summary>
     /// <param name="parentPath">Path of the parent; empty at the top.</param>
     /// <returns>The header.</returns>
-    public string Header(string parentPath = "")
-    {
-        var path = parentPath.Length == 0 ? Name : $"{parentPath}.{Name}";
-        return Repeats ? $"[[{path}]]" : $"[{path}]";
-    }
+    public string Header(string parentPath = "") =>
+        Repeats ? $"[[{PathIn(parentPath)}]]" : $"[{PathIn(parentPath)}]";
+
+    /// <summary>The path within a parent, names joined by points.</summary>
+    internal string PathIn(string parentPath) => parentPath.Length == 0 ? Name : $"{parentPath}.{Name}";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Spindlewright.Foundations.Reading;
 
 namespace Spindlewright.Machines.Text;
@@ -37,15 +36,14 @@ internal sealed class SpecCheck
         switch (entry.Value)
         {
             case TableNode table when !spec.Repeats:
-                Open(parent, spec, table, PathIn(parent, spec.Name));
+                Open(parent, spec, table);
                 break;
             case ListNode list when spec.Repeats && list.Items.All(item => item is TableNode):
                 for (var i = 0; i < list.Items.Count; i++)
-                    Open(parent, spec, (TableNode)list.Items[i], string.Create(
-                        CultureInfo.InvariantCulture, $"{PathIn(parent, spec.Name)}[{i + 1}]"));
+                    Open(parent, spec, (TableNode)list.Items[i], i + 1);
                 break;
             default:
-                var header = spec.Header(parent.Spec.Name);
+                var header = spec.Header(parent.SpecPath);
                 Sink(parent, spec.Name).Add(entry.Place, entry.Value.Described, $"a section {header}", spec.Repeats
                     ? $"this section may stand several times; write it as {header} with its keys below"
                     : $"this section stands once; write it as {header} with its keys below");
@@ -54,9 +52,9 @@ internal sealed class SpecCheck
         }
     }
 
-    private void Open(Section parent, SectionSpec spec, TableNode table, string path)
+    private void Open(Section parent, SectionSpec spec, TableNode table, int number = 0)
     {
-        var section = new Section(_text, spec, path, table);
+        var section = new Section(_text, spec, parent, table, number);
         parent.Keep(section);
         Fill(section, table);
     }
@@ -73,7 +71,7 @@ internal sealed class SpecCheck
         foreach (var inner in section.Spec.Sections)
             if (inner.Required && table.Find(inner.Name) is null)
             {
-                var header = inner.Header(section.Spec.Name);
+                var header = inner.Header(section.SpecPath);
                 Sink(section, inner.Name).Add(section.Place, "", header, $"the section {header} is missing");
                 section.MarkFaulty();
             }
@@ -85,7 +83,7 @@ internal sealed class SpecCheck
         var names = section.Spec.Keys.Select(key => key.Name)
             .Concat(section.Spec.Sections.Select(inner => inner.Name)).ToList();
         var (sort, where) = (entry.Value is TableNode or ListNode { Items: [TableNode, ..] } ? "section" : "key",
-            section.Path.Length == 0 ? "here" : $"in [{section.Spec.Name}]");
+            section.Path.Length == 0 ? "here" : $"in {section.Spec.Header(ParentOf(section.SpecPath))}");
         var near = NearestName.Of(entry.Name, names);
         var home = near is null ? Home(entry.Name, sort) : null;
         var advice = near is not null ? $"; did you mean {near}?" : home is not null ? $"; it belongs in {home}" : "";
@@ -109,12 +107,15 @@ internal sealed class SpecCheck
     {
         yield return (spec, parent);
         foreach (var inner in spec.Sections)
-            foreach (var found in Everywhere(inner, spec.Name))
+            foreach (var found in Everywhere(inner, spec.PathIn(parent)))
                 yield return found;
     }
 
     private static string Listed(List<string> names) => names.Count <= MostNamesListed ? string.Join(", ", names)
         : $"{string.Join(", ", names.Take(MostNamesListed))} and others";
+
+    private static string ParentOf(string path) =>
+        path.LastIndexOf('.') is var dot and >= 0 ? path[..dot] : "";
 
     private FaultSink Sink(Section section, string name) => new(_text.Faults, PathIn(section, name));
 

@@ -32,7 +32,7 @@ public static class SpecPage
                 $"| `{key.Name}` | {Cell(key.Meaning)} | {Cell(key.AnyForm.Name)} | {Cell(LeftOut(key))} | ")
                 .Append(CultureInfo.InvariantCulture, $"`{Cell(key.Example)}` |\n");
         if (spec.Keys.Count > 0) page.Append('\n');
-        foreach (var inner in spec.Sections) Add(page, inner, spec.Name);
+        foreach (var inner in spec.Sections) Add(page, inner, spec.PathIn(parent));
     }
 
     private static string LeftOut(KeySpec key)

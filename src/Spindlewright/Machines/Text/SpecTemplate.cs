@@ -32,7 +32,7 @@ public static class SpecTemplate
             Remark(text, Words(key));
             text.Append(key.Required ? mark : "# ").Append(key.Name).Append(" = ").Append(key.Example).Append('\n');
         }
-        foreach (var inner in spec.Sections) Add(text, inner, spec.Name);
+        foreach (var inner in spec.Sections) Add(text, inner, spec.PathIn(parent));
     }
 
     private static string Words(KeySpec key)

@@ -103,7 +103,7 @@ internal static partial class SyntaxFaults
     }
 
     private static string AsReported(string message) =>
-        $"this is no TOML: {Printable.Of(message.Replace('\n', ' ')).TrimEnd('.')}";
+        $"this is no TOML: {Printable.Of(char.ToLowerInvariant(message[0]) + message[1..].Replace('\n', ' '))}";
 
     [GeneratedRegex(@"^The key `(?<name>[^`]*)` is already defined at \((?<line>\d+),", RegexOptions.NonBacktracking)]
     private static partial Regex DoubledPattern();

@@ -36,7 +36,7 @@ public abstract class ValueForm<T> : ValueForm where T : notnull
     }
 
     private protected bool RefuseSort(Node node, FaultSink faults) =>
-        Refuse(node, faults, $"{Printable.Of(node.Described)} stands where {Accepted} is wanted");
+        Refuse(node, faults, $"{Printable.Of(node.Described)} cannot stand here");
 }
 
 /// <summary>Takes the faults of one key.</summary>
