@@ -76,7 +76,7 @@ public sealed class UnknownRowException : ArgumentException
     public UnknownRowException(string table, string key, IReadOnlyCollection<string> known)
         : base($"table {table} has no row '{key}'; {NearestName.Suggest(key, known)}")
     {
-        (Table, Key, Nearest) = (table, key, NearestName.To(key, known));
+        (Table, Key, Nearest) = (table, key, NearestName.Of(key, known));
     }
 
     /// <summary>The table's name.</summary>

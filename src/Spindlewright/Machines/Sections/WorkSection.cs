@@ -55,7 +55,7 @@ internal static class WorkSection
         if (!handbook.Materials.TryFind(id, out var row))
         {
             section.Fault(
-                Material, NearestName.Of(id, handbook.Materials.Keys) is { } nearest ? $"no such material; did you mean {nearest}?" : "no such material",
+                Material, $"the handbook has no such material; {NearestName.Suggest(id, handbook.Materials.Keys)}",
                 string.Join(", ", handbook.Materials.Keys));
             return null;
         }

@@ -1,3 +1,4 @@
+using Spindlewright.Foundations;
 using System.Globalization;
 using Spindlewright.Foundations.Reading;
 using Tomlyn.Syntax;

@@ -1,3 +1,4 @@
+using Spindlewright.Foundations;
 using Spindlewright.Foundations.Reading;
 
 namespace Spindlewright.Machines.Text;

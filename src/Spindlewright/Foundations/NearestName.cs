@@ -1,4 +1,4 @@
-namespace Spindlewright.Foundations.Reading;
+namespace Spindlewright.Foundations;
 
 /// <summary>Finds the known name that a mistyped one was probably meant to be.</summary>
 /// <remarks>
@@ -28,6 +28,18 @@ public static class NearestName
             (nearest, allowed) = (name, distance - 1);
         }
         return nearest;
+    }
+
+    /// <summary>A clause that suggests the nearest name, or lists the known ones where none is near.</summary>
+    /// <param name="typed">The name that is not known.</param>
+    /// <param name="known">The known names, shown in their order.</param>
+    /// <returns>Such as "did you mean 'brass'?" or "known: brass, bronze".</returns>
+    public static string Suggest(string typed, IReadOnlyCollection<string> known)
+    {
+        const int Most = 12;
+        if (Of(typed, known) is { } near) return $"did you mean '{near}'?";
+        var rest = known.Count > Most ? $" and {known.Count - Most} more" : "";
+        return $"known: {string.Join(", ", known.Take(Most))}{rest}";
     }
 
     /// <summary>Edits (insert, delete, replace, swap neighbours) between two names.</summary>
