@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Spindlewright.Foundations.Reading;
 
 /// <summary>A kind of quantity: its name, its units and how each may be typed.</summary>
-/// <remarks>Immutable and safe to share between threads. All kinds stand in <see cref="QuantityKinds"/>.</remarks>
+/// <remarks>Immutable; may be shared between threads. All kinds stand in <see cref="QuantityKinds"/>.</remarks>
 public abstract class QuantityKind
 {
     private readonly FrozenDictionary<string, UnitRow> _bySpelling;
