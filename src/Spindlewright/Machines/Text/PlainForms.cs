@@ -1,5 +1,5 @@
-using Spindlewright.Foundations;
 using System.Globalization;
+using Spindlewright.Foundations;
 using Spindlewright.Foundations.Reading;
 using Tomlyn.Syntax;
 
