@@ -14,7 +14,7 @@ public sealed class ProtocolException(string message, Exception? inner = null) :
 /// <remarks>Several threads may write; one reads.</remarks>
 /// <param name="input">Where messages arrive.</param>
 /// <param name="output">Where messages go.</param>
-public sealed class FrameStream(Stream input, Stream output) : IDisposable
+public sealed class MessageChannel(Stream input, Stream output) : IDisposable
 {
     /// <summary>The largest message that is accepted, bytes.</summary>
     public const int MostBytes = 256 * 1024 * 1024;
