@@ -43,7 +43,12 @@ public enum StreamName
 /// <param name="Request">Number of the request.</param>
 /// <param name="Stream">Which stream.</param>
 /// <param name="Text">The text.</param>
-public sealed record StreamEvent(long Request, StreamName Stream, string Text) : EngineEvent(Request);
+/// <param name="IsRaw">
+/// True for bytes written past the console, by the code or by processes it started: when they arrive says nothing
+/// about their order among the other events.
+/// </param>
+public sealed record StreamEvent(long Request, StreamName Stream, string Text, bool IsRaw = false)
+    : EngineEvent(Request);
 
 /// <summary>The value of the last expression.</summary>
 /// <param name="Request">Number of the request.</param>
