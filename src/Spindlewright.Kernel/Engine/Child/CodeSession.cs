@@ -90,9 +90,13 @@ internal sealed class CodeSession : IDisposable
         var word = request.Code[start..CodeText.Offset(request.Code, request.Line, request.Column)];
         var items = result.Events.OfType<CompletionsProduced>().SelectMany(each => each.Completions)
             .Where(item => item.DisplayText.StartsWith(word, StringComparison.OrdinalIgnoreCase))
-            .Select(item => new Completion(item.DisplayText, item.InsertText, item.Kind)).ToList();
+            .Select(item => new Completion(item.DisplayText, Plain(item), item.Kind)).ToList();
         send(new CompletionsEvent(request.Id, items, start, end));
     }
+
+    /// <summary>Snippets carry marks for the cursor, which plain text has no use for.</summary>
+    private static string Plain(Microsoft.DotNet.Interactive.Events.CompletionItem item) =>
+        item.InsertTextFormat == InsertTextFormat.Snippet ? item.DisplayText : item.InsertText;
 
     internal async Task HoverAsync(HoverRequest request)
     {
@@ -107,13 +111,26 @@ internal sealed class CodeSession : IDisposable
 
     internal async Task SignatureAsync(SignatureRequest request)
     {
-        var result = await kernel.SendAsync(new RequestSignatureHelp(request.Code, new(request.Line, request.Column)))
-            .ConfigureAwait(false);
-        if (result.Events.OfType<SignatureHelp>().FirstOrDefault() is not { Signatures.Count: > 0 } help)
+        // The package sees no call in one that is still being written; closed at the cursor it is one.
+        var help = await AskSignatureAsync(request.Code, request.Line, request.Column).ConfigureAwait(false);
+        if (help is null)
+        {
+            var written = request.Code[..CodeText.Offset(request.Code, request.Line, request.Column)].TrimEnd();
+            var (line, column) = CodeText.Place(written);
+            help = await AskSignatureAsync($"{written})", line, column).ConfigureAwait(false);
+        }
+
+        if (help is null)
             return;
         var items = help.Signatures.Select(each => new CallSignature(each.Label, each.Documentation.Value,
             [.. each.Parameters.Select(one => new CallParameter(one.Label, one.Documentation.Value))])).ToList();
         send(new SignaturesEvent(request.Id, items, help.ActiveSignatureIndex, help.ActiveParameterIndex));
+    }
+
+    private async Task<SignatureHelp?> AskSignatureAsync(string code, int line, int column)
+    {
+        var result = await kernel.SendAsync(new RequestSignatureHelp(code, new(line, column))).ConfigureAwait(false);
+        return result.Events.OfType<SignatureHelp>().FirstOrDefault(each => each.Signatures is { Count: > 0 });
     }
 
     internal void IsComplete(IsCompleteRequest request)

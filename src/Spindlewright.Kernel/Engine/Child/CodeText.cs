@@ -19,6 +19,10 @@ internal static class CodeText
         return Math.Min(start + Math.Max(column, 0), stop < 0 ? code.Length : stop);
     }
 
+    /// <summary>The line and column, both from 0, of the end of a text.</summary>
+    internal static (int Line, int Column) Place(string text) =>
+        (text.Count(c => c == '\n'), text.Length - text.LastIndexOf('\n') - 1);
+
     /// <summary>The bounds of the name around a place.</summary>
     internal static (int Start, int End) WordAt(string code, int offset)
     {

@@ -21,6 +21,8 @@ internal static partial class CrashReport
             "Stack overflow." => new EngineLoss(
                 "StackOverflow", "The code called itself too deeply (stack overflow); its process ended."),
             "Out of memory." => new EngineLoss("OutOfMemory", "The process ran out of memory and ended."),
+            "Process terminated." => new EngineLoss(
+                "ProcessEnded", $"The code ended its own process: {match.Groups["rest"].Value.Trim()}"),
             _ => new EngineLoss("UnhandledException",
                 $"An exception on a thread of its own ended the process: {match.Groups["rest"].Value.Trim()}"),
         };
@@ -43,7 +45,7 @@ internal static partial class CrashReport
         };
     }
 
-    [GeneratedRegex(@"^(?<what>Stack overflow\.|Out of memory\.|Unhandled exception\.|Process terminated\.)(?<rest>.*)$",
+    [GeneratedRegex(@"^(?<what>Stack overflow\.|Out of memory\.|Unhandled exception\.|Process terminated\.)(?<rest>.*(?:\n(?!   at).+)?)",
         RegexOptions.Multiline)]
     private static partial Regex LastWords();
 }
