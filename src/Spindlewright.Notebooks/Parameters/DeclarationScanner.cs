@@ -18,19 +18,21 @@ public static class DeclarationScanner
     {
         var found = new List<Parameter>();
         var statement = new List<CodeToken>();
-        var depth = 0;
+        var (depth, hasValue) = (0, false);
         foreach (var token in CodeToken.Cut(code))
         {
             if (depth == 0 && token.Is(";"))
             {
                 Declarations(code, statement, found);
                 statement.Clear();
+                hasValue = false;
                 continue;
             }
 
+            hasValue |= depth == 0 && token.Is("=");
             depth += token.Text is "(" or "[" or "{" ? 1 : token.Text is ")" or "]" or "}" ? -1 : 0;
             statement.Add(token);
-            if (depth == 0 && token.Is("}"))
+            if (depth == 0 && token.Is("}") && !hasValue)
                 statement.Clear(); // the end of a block or a function: no declaration runs across it
         }
 

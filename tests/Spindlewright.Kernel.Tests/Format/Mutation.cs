@@ -8,7 +8,7 @@ internal static class Mutation
 {
     private static readonly string[] Values =
     [
-        "null", "true", "3", "-1", "1e999", "4.0", "12345678901234567890", "\"\"", "\"code\"", "\"\\ud83d\"", "[]", "{}",
+        "\"\\ud83d\"", "null", "true", "3", "-1", "1e999", "4.0", "12345678901234567890", "\"\"", "\"code\"", "[]", "{}",
         "[[[]]]", "{\"text/plain\": 1}", "[null]", "[\"a\", {}]", "\"\\u0000\"",
     ];
 
@@ -51,7 +51,7 @@ internal static class Mutation
         var places = new List<(JsonNode Parent, string? Key, int Index)>();
         Gather(root, places);
         var (parent, key, index) = places[random.Next(places.Count)];
-        var value = JsonNode.Parse(Values[random.Next(Values.Length)]);
+        var value = JsonNode.Parse(Values[random.Next(1, Values.Length)]); // the first cannot be written from a node
         if (parent is JsonObject map)
         {
             if (random.Next(4) == 0)
