@@ -1,0 +1,34 @@
+using System.Reflection;
+
+namespace Spindlewright.Kernel.Engine.Child;
+
+/// <summary>What stands ready in every session: the library's assemblies and its namespaces.</summary>
+/// <remarks>
+/// The plotting package's namespaces are never imported: it owns names, such as Chart and Figure, that notebooks use
+/// in their own sense.
+/// </remarks>
+internal static class Preamble
+{
+    private static readonly Assembly[] Own =
+    [
+        typeof(Foundations.Guard).Assembly,
+        Assembly.Load("Spindlewright.Figures"),
+    ];
+
+    /// <summary>The assemblies that code can use without naming them.</summary>
+    internal static IReadOnlyList<Assembly> Assemblies { get; } =
+        [.. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly];
+
+    /// <summary>The first submission of every session.</summary>
+    internal static string Code { get; } = string.Join('\n', Lines());
+
+    private static IEnumerable<string> Lines()
+    {
+        string[] general = ["System.Globalization", "System.IO", "System.Threading", "UnitsNet", "UnitsNet.Units"];
+        var own = Own.SelectMany(assembly => assembly.GetExportedTypes()).Select(type => type.Namespace!)
+            .Where(name => name.StartsWith("Spindlewright", StringComparison.Ordinal));
+        return general.Concat(own).Distinct().Order(StringComparer.Ordinal)
+            .Select(name => $"using {name};")
+            .Append($"using static {typeof(CellOutput).FullName};");
+    }
+}
