@@ -1,5 +1,4 @@
+using Spindlewright.Kernel.Commands;
 using Spindlewright.Kernel.Engine.Child;
 
-if (ChildEntry.IsChild(args))
-    return ChildEntry.Run(args);
-return 0;
+return ChildEntry.IsChild(args) ? ChildEntry.Run(args) : CommandTree.Run(args);

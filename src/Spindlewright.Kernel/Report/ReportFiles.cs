@@ -55,7 +55,7 @@ internal static class ReportFiles
         string folder, IReadOnlyList<ReportFile> files, ReadOnlySpan<byte> machineText, string machineName)
     {
         foreach (var file in files) AtomicFile.Write(Path.Combine(folder, file.Name), file.Bytes);
-        var hashes = new JsonObject([.. files.Select(file => KeyValuePair.Create(file.Name, Hash(file.Bytes)))]);
+        var hashes = new JsonObject([.. files.Select(file => KeyValuePair.Create<string, JsonNode?>(file.Name, Hash(file.Bytes)))]);
         var provenance = new JsonObject
         {
             ["program"] = "Spindlewright",
@@ -71,5 +71,5 @@ internal static class ReportFiles
 
     private static ReportFile Text(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
 
-    private static JsonNode? Hash(ReadOnlySpan<byte> bytes) => JsonValue.Create(Convert.ToHexStringLower(SHA256.HashData(bytes)));
+    private static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 }
