@@ -64,7 +64,7 @@ public static class Specimens
             marks.Add(new Curve(Role.AsModelled, speeds, [.. hertz.Select(f => SpecimenResults.Modelled(f) * ratio * 0.96)], series));
         }
         return new("torque-against-speed", "What torque reaches the spindle at each speed, by belt position",
-            new("spindle speed", "r/min", AxisScale.Logarithmic), new("torque at the spindle", "N m"), marks.ToImmutable(),
+            new("spindle speed", "r/min", AxisScale.Logarithmic), new("torque at the spindle", "N m", AxisScale.Logarithmic), marks.ToImmutable(),
             sources: Sources, notes: ["Numbers at the line ends are belt positions; each line runs from 7 to 80 Hz."],
             cautions: ["The bound takes no credit for boost, current limit or belt. Not exceeding a figure does not show that contact is harmless."]);
     }

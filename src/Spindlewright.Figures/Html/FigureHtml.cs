@@ -35,11 +35,11 @@ public static class FigureHtml
         var id = figure.Id + options.IdSuffix;
         var html = new StringBuilder();
         html.Append($"<figure class=\"sw-figure\" id=\"{Escape(id)}\" data-sw-figure=\"{figure.Id}\">\n");
-        var wide = new SvgOptions(options.WidthMm, options.HeightMm, options.IdSuffix, Foot: false);
+        var wide = new SvgOptions(options.WidthMm, options.HeightMm, options.IdSuffix, MarginMm: 0.5, Foot: false);
         html.Append($"<div class=\"sw-still sw-wide\">{SvgWriter.Write(figure, wide, look)}</div>\n");
         if (options.Narrow)
         {
-            var narrow = SvgOptions.Narrow with { Foot = false, IdSuffix = options.IdSuffix + SvgOptions.Narrow.IdSuffix };
+            var narrow = SvgOptions.Narrow with { MarginMm = 0.3, Foot = false, IdSuffix = options.IdSuffix + SvgOptions.Narrow.IdSuffix };
             html.Append($"<div class=\"sw-still sw-narrow\" hidden>{SvgWriter.Write(figure, narrow, look)}</div>\n");
         }
         Caption(html, figure);

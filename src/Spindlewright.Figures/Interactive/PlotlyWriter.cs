@@ -68,5 +68,5 @@ public static class PlotlyWriter
 
     private static P.Config Config() => new P.Config().With(
         ("responsive", true), ("displaylogo", false),
-        ("modeBarButtonsToRemove", new[] { "lasso2d", "select2d", "autoScale2d" }));
+        ("modeBarButtonsToRemove", new[] { "toImage", "lasso2d", "select2d", "autoScale2d" }));
 }

@@ -31,9 +31,6 @@ public sealed record Lettering
 /// <summary>Distances and hairline weights of a drawing.</summary>
 public sealed record Spacing
 {
-    /// <summary>Margin around a drawing, mm.</summary>
-    public double MarginMm { get; init; } = 2.5;
-
     /// <summary>Between rows and parts, mm.</summary>
     public double GapMm { get; init; } = 2;
 

@@ -37,6 +37,7 @@ public static class LookCss
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private const string Rules = """
+        body:has(>.sw-page){background:var(--sw-paper)}
         .sw-page{margin:0 auto;padding:1.2rem;max-width:52rem;background:var(--sw-paper);color:var(--sw-ink);
         font:var(--sw-body)/1.5 var(--sw-type)}
         .sw-figure,.sw-table-box{margin:2rem 0;color:var(--sw-ink);font-family:var(--sw-type);break-inside:avoid}
@@ -67,9 +68,10 @@ public static class LookCss
         .sw-sheet .sw-figure,.sw-sheet .sw-table-box{margin:0 0 4mm}
         .sw-sheet .sw-table{font-size:.85em}
         .sw-live{width:100%}
+        .sw-live-title{font-size:calc(var(--sw-title)*1.12)}
         @media screen and (max-width:600px){.sw-wide+.sw-narrow:not(.sw-off){display:block}
         .sw-wide:has(+.sw-narrow){display:none}}
-        @media print{.sw-live,.sw-figure details{display:none!important}.sw-still.sw-wide{display:block!important}}
+        @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}.sw-still.sw-wide{display:block!important}}
         @media print{.sw-sheet{break-after:page}}
 
         """;
