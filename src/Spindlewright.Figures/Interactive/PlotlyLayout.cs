@@ -60,7 +60,7 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
         ("bgcolor", look.Shades.Hairline.Light), ("activebgcolor", look.Shades.Blue.Light), ("bordercolor", look.Shades.Muted.Light),
         ("tickcolor", look.Shades.Ink.Light),
         ("steps", frames.Frames.Select(f => new SliderStep().With(
-            ("label", PlotlyText.Escape(frames.NameOf(f))), ("method", "animate"), ("args", Still(frames.NameOf(f))))).ToArray()));
+            ("label", PlotlyText.Escape(frames.NameOf(f))), ("method", "animate"), ("args", Still(PlotlyText.Escape(frames.NameOf(f)))))).ToArray()));
 
     /// <summary>Goes to a frame at once: readers who want no motion get none.</summary>
     private static object[] Still(string name) =>

@@ -50,7 +50,7 @@ public static class PlotlyWriter
             // What does not change with the frame, the legend above all, stays with the first traces.
             var data = Traces(painter, frame.Marks).Select(Moved).ToArray();
             yield return new P.Frame().With(
-                ("name", set.NameOf(frame)), ("data", data), ("traces", Enumerable.Range(first, count).ToArray()));
+                ("name", PlotlyText.Escape(set.NameOf(frame))), ("data", data), ("traces", Enumerable.Range(first, count).ToArray()));
         }
     }
 

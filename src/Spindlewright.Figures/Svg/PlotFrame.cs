@@ -22,7 +22,7 @@ internal sealed record PlotFrame
         Legend = Rows(LegendEntry.Of(figure, look));
         LegendTop = Margin + Title.Count * Lettered.HeightMm(look.Letters.TitlePt) + look.Space.GapMm * 0.8;
         HeadingTop = LegendTop + Legend.Count * (unitMm + 0.9) + (Legend.Count > 0 ? look.Space.GapMm * 0.7 : 0);
-        var top = HeadingTop + (unitMm + 1);
+        var top = HeadingTop + unitMm + Lettered.HeightMm(look.Letters.TickPt) / 2 + 0.2;
         var under = look.Space.TickMm + 0.8 + Lettered.HeightMm(look.Letters.TickPt) + 0.6 + unitMm + Below;
         PlotBottom = Math.Max((options.HeightMm ?? Usual(figure, top, under)) - under, top + 20);
         var y = new AxisMap(figure.Y, AxisRange.OfY(figure), figure.Y.IsNames ? top : PlotBottom, figure.Y.IsNames ? PlotBottom : top);
