@@ -85,6 +85,30 @@ public class PlotlyTests
     }
 
     [Fact]
+    public void Labels_of_bands_and_bars_are_shown()
+    {
+        var figure = FigureRecordTests.Make(
+            new Band(Role.Handbook, [1, 2], [1, 1], [2, 3], label: "carbide"), new RangeBar(Role.Limit, 2, 1, 2, label: "chuck"));
+        var texts = Json(figure).GetProperty("data").EnumerateArray().Where(t => t.TryGetProperty("text", out _))
+            .Select(t => string.Join('|', t.GetProperty("text").EnumerateArray().Select(x => x.GetString()))).ToList();
+        Assert.Equal(["|carbide", "\u00a01\u00a0|||\u00a02\u00a0\u00a0chuck|||"], texts);
+    }
+
+    [Fact]
+    public void A_readers_own_chart_becomes_a_fragment_with_gaps_and_a_stable_id()
+    {
+        var trace = new P.Trace2D("scatter");
+        trace.SetProperty("x", new[] { 1.0, double.NaN });
+        trace.SetProperty("name", "NaN");
+        var chart = P.GenericChart.ofTraceObject(false, trace);
+        var html = Html.ChartHtml.Write(chart, "own-chart");
+        Assert.Equal(html, Html.ChartHtml.Write(chart, "own-chart"));
+        Assert.Matches("\"x\":\\[1(.0)?,null\\]", html);
+        Assert.Contains("\"name\":\"NaN\"", html, StringComparison.Ordinal);
+        Assert.Contains("id=\"own-chart\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_script_and_its_licence_come_from_the_package()
     {
         Assert.InRange(PlotlyScript.Source.Length, 1_000_000, 10_000_000);

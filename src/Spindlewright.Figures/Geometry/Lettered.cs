@@ -7,7 +7,7 @@ namespace Spindlewright.Figures.Geometry;
 /// <remarks>Widths per thousand of the size, from the published Adobe font metrics of Helvetica (from memory).</remarks>
 internal static class Lettered
 {
-    private const double Bold = 1.07;
+    private const double Bold = 1.085;
     private const double LineHeight = 1.22;
 
     private static readonly short[] Widths =

@@ -15,10 +15,14 @@
   function fit(chart, width) {
     var narrow = width < 500;
     delete chart.layout.title;
-    // plotly.js sets the legend in columns as wide as its longest entry.
-    var names = chart.data.filter(function (t) { return t.showlegend; }).map(function (t) { return t.name; });
-    var widest = names.reduce(function (w, n) { return Math.max(w, n.length * 6.6 + 78); }, 1);
-    var rows = Math.ceil(names.length / Math.max(1, Math.floor((width - 60) / widest)));
+    // The legend flows in rows; how many there are says how much room it wants.
+    var rows = 0, used = Infinity;
+    chart.data.forEach(function (trace) {
+      if (!trace.showlegend) return;
+      var wide = trace.name.length * 6.2 + 60;
+      if (used + wide > width - 60 - chart.layout.margin.r) { rows++; used = 0; }
+      used += wide;
+    });
     chart.layout.margin.t = rows * 20 + (narrow ? 12 : 34);
     chart.layout.height = Math.round(chart.layout.margin.t +
       Math.max(300, Math.min(width * 0.5, 500)) + (chart.layout.sliders ? 90 : 0));
@@ -50,6 +54,7 @@
     heading.className = "sw-live-title";
     heading.style.cssText = "font-weight:700;margin:0";
     heading.textContent = name ? name.textContent : "";
+    heading.hidden = !name;
     figure.insertBefore(heading, place);
     var stills = figure.querySelectorAll(".sw-still");
     function show(live) {
@@ -65,7 +70,7 @@
     }
     try {
       var chart = JSON.parse(themed(data.textContent));
-      fit(chart, place.clientWidth || 700);
+      if (!figure.hasAttribute("data-sw-own")) fit(chart, place.clientWidth || 700);
       place.setAttribute("role", "img");
       var words = figure.querySelector("desc");
       if (words) place.setAttribute("aria-label", words.textContent);

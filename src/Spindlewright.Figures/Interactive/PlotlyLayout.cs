@@ -77,7 +77,7 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
     /// <summary>Room at the right for labels at the ends of lines.</summary>
     private double RightPx()
     {
-        var labels = figure.AllMarks.OfType<Curve>().Select(c => Lettered.WidthMm(c.Label, look.Letters.LabelPt * Scale) / 25.4 * 96);
+        var labels = figure.AllMarks.Where(m => m is Curve or Band).Select(c => Lettered.WidthMm(c.Label, look.Letters.LabelPt * Scale) / 25.4 * 96);
         return Math.Round(Math.Clamp(labels.DefaultIfEmpty().Max() + 14, 26, 150));
     }
 

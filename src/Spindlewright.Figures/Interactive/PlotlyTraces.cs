@@ -26,7 +26,8 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
                 break;
             case Band band:
                 yield return Edge(band, role);
-                yield return Filled(Trace(band, role, band.Xs, band.Upper), role, role.BandOpacity).With(("fill", "tonexty"));
+                yield return Filled(Labelled(Trace(band, role, band.Xs, band.Upper), LastLabel(band.Upper, band.Label)), role, role.BandOpacity)
+                    .With(("fill", "tonexty"));
                 break;
             case RangeBar bar:
                 yield return Bar(bar, role);
@@ -128,17 +129,20 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
         // The outline starts and turns half-way up, where its ends are printed.
         var outline = Trace(
             bar, role, [bar.From, bar.From, bar.To, bar.To, bar.To, bar.From, bar.From], [bar.At, high, high, bar.At, low, low, bar.At]);
-        var filled = Filled(outline, role, role.BarOpacity).With(("fill", "toself"), ("hoveron", "points"));
-        return bar.ShowEnds
-            ? filled.With(
-                ("mode", "lines+text"), ("text", new[] { Ended(bar.From), "", "", Ended(bar.To), "", "", "" }),
-                ("textposition", new[] { "middle left", "", "", "middle right", "", "", "" }),
-                ("textfont", Letters(look.Shades.Ink)))
-            : filled;
+        var (left, right) = bar.ShowEnds ? (Ended(bar.From), Ended(bar.To)) : ("", "");
+        if (bar.Label.Length > 0)
+            right += "\u00a0" + PlotlyText.Escape(bar.Label);
+        var texts = left.Length + right.Length == 0 ? null : new[] { left, "", "", right, "", "", "" };
+        return Filled(Labelled(outline, texts), role, role.BarOpacity).With(
+            ("fill", "toself"), ("hoveron", "points"), ("textfont", Letters(look.Shades.Ink)),
+            ("textposition", new[] { "middle left", "", "", "middle right", "", "", "" }));
     }
 
+    private static P.Trace2D Labelled(P.Trace2D trace, string[]? texts) => trace.With(
+        ("mode", texts is null ? "lines" : "lines+text"), ("text", texts), ("textposition", "middle right"));
+
     private static P.Trace2D Filled(P.Trace2D trace, RoleLook role, double opacity) => trace.With(
-        ("mode", "lines"), ("fillcolor", Translucent(role.Shade.Light, opacity)),
+        ("fillcolor", Translucent(role.Shade.Light, opacity)),
         ("line", new P.Line().With(("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
 
     private P.TraceObjects.Marker MarkerOf(RoleLook role, Marker marker) => new P.TraceObjects.Marker().With(
