@@ -40,7 +40,8 @@ public partial class EscapingTests
     [Fact]
     public void In_html_of_figures_tables_and_sheets()
     {
-        var sheet = new Sheet("s", Nasty, [new FigureBlock(Figure), new TableBlock(Table), new TextBlock(Nasty), new TextBlock(Nasty, true)]);
+        var sheet = new Sheet("s", Nasty,
+            [new FigureBlock(Figure), new TableBlock(Table), new TextBlock(Nasty), new TextBlock(Nasty, true)]);
         foreach (var html in new[] { FigureHtml.Write(Figure), TableHtml.Write(Table), SheetHtml.Write(sheet) })
         {
             Assert.DoesNotContain("<script>", html, StringComparison.Ordinal);
@@ -70,10 +71,12 @@ public partial class EscapingTests
         foreach (var text in Strings(json).Where(s => s.Contains("alert", StringComparison.Ordinal) && s != title))
         {
             // Of a hover template only our own tag, which ends it, is left.
-            var own = text.EndsWith("<extra>%{meta}</extra>", StringComparison.Ordinal) ? text[..text.IndexOf("<extra>", StringComparison.Ordinal)] : text;
+            var own = text.EndsWith("<extra>%{meta}</extra>", StringComparison.Ordinal)
+                ? text[..text.IndexOf("<extra>", StringComparison.Ordinal)] : text;
             Assert.DoesNotContain('<', own);
         }
-        Assert.DoesNotContain(Strings(json), s => s.Contains("%{x} ", StringComparison.Ordinal) && !s.StartsWith("%{x:", StringComparison.Ordinal));
+        Assert.DoesNotContain(Strings(json), s =>
+            s.Contains("%{x} ", StringComparison.Ordinal) && !s.StartsWith("%{x:", StringComparison.Ordinal));
     }
 
     [Fact]

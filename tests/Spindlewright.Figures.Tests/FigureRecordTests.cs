@@ -18,7 +18,8 @@ public class FigureRecordTests
     [InlineData("trailing-")]
     [InlineData("<script>")]
     public void An_id_that_is_not_kebab_case_is_refused(string id) =>
-        Assert.Contains("hyphens", Assert.Throws<PartException>(() => new Figure(id, "t", Hz, Volts, [Line])).Message, StringComparison.Ordinal);
+        Assert.Contains("hyphens", Assert.Throws<PartException>(() => new Figure(id, "t", Hz, Volts, [Line])).Message,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData(0)]
@@ -26,7 +27,8 @@ public class FigureRecordTests
     public void A_logarithmic_axis_refuses_zero_and_less_and_says_which_mark(double value)
     {
         var log = new Axis("speed", "r/min", AxisScale.Logarithmic);
-        var fault = Assert.Throws<PartException>(() => new Figure("f", "t", log, Volts, [new Curve(Role.SetCurve, [10, value], [1, 2], "position 2")]));
+        var fault = Assert.Throws<PartException>(
+            () => new Figure("f", "t", log, Volts, [new Curve(Role.SetCurve, [10, value], [1, 2], "position 2")]));
         Assert.Contains("position 2, as set", fault.Message, StringComparison.Ordinal);
         Assert.Contains("no zero", fault.Message, StringComparison.Ordinal);
         Assert.Contains("figure f", fault.Message, StringComparison.Ordinal);
@@ -65,7 +67,8 @@ public class FigureRecordTests
         Mark modelled = new Curve(role, [1, 2], [3, 4]);
         var fault = Assert.Throws<PartException>(() => new Figure("f", "t", Hz, torque, [modelled]));
         Assert.Contains("together with its bound", fault.Message, StringComparison.Ordinal);
-        Assert.Equal(2, new Figure("f", "t", Hz, torque, [modelled, new Curve(Role.Bound, [1, 2], [9, 9])]).Marks.Length);
+        Assert.Equal(2, new Figure(
+            "f", "t", Hz, torque, [modelled, new Curve(Role.Bound, [1, 2], [9, 9])]).Marks.Length);
         Assert.Single(new Figure("f", "t", Hz, Volts, [modelled]).Marks);
     }
 
@@ -81,9 +84,12 @@ public class FigureRecordTests
     public void Frames_hold_the_same_marks_and_each_value_once()
     {
         Frame at0 = new(0, [Line]), at2 = new(2, [Line, Line]), again = new(0, [Line]);
-        Assert.Contains("every frame", Assert.Throws<PartException>(() => new FrameSet("boost", "%", [at0, at2], 0)).Message, StringComparison.Ordinal);
-        Assert.Contains("twice", Assert.Throws<PartException>(() => new FrameSet("boost", "%", [at0, again], 0)).Message, StringComparison.Ordinal);
-        Assert.Contains("index 1", Assert.Throws<PartException>(() => new FrameSet("boost", "%", [at0], 1)).Message, StringComparison.Ordinal);
+        Assert.Contains("every frame", Assert.Throws<PartException>(
+            () => new FrameSet("boost", "%", [at0, at2], 0)).Message, StringComparison.Ordinal);
+        Assert.Contains("twice", Assert.Throws<PartException>(
+            () => new FrameSet("boost", "%", [at0, again], 0)).Message, StringComparison.Ordinal);
+        Assert.Contains("index 1", Assert.Throws<PartException>(() => new FrameSet("boost", "%", [at0], 1)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,7 +9,8 @@ namespace Spindlewright.Figures.Tests;
 public partial class HtmlTests
 {
     private static readonly Table Speeds = new(
-        "speeds", "Speeds", [new("belt position", Align: Alignment.Left), new("lowest", "r/min", Format: NumberFormat.Fixed(1)), new("overpowering speed", "r/min")],
+        "speeds", "Speeds", [new("belt position", Align: Alignment.Left),
+            new("lowest", "r/min", Format: NumberFormat.Fixed(1)), new("overpowering speed", "r/min")],
         [["1", 58.04, "none"], ["2", 94, double.NaN], ["3", 12345.25, 31.4159]], "At 7 Hz.", ["Unloaded."],
         [new("", "Handbook", Provenance.SecondHand)], [1]);
 
@@ -17,7 +18,8 @@ public partial class HtmlTests
     public void A_figure_holds_its_drawing_caption_data_and_chart()
     {
         var html = FigureHtml.Write(Specimens.TorqueAgainstSpeed());
-        foreach (var part in new[] { "<svg ", "<figcaption>", "<strong>Caution:</strong>", "Sources: ", "<details>", "data-sw-chart", "belt position 3, bound" })
+        foreach (var part in new[] { "<svg ", "<figcaption>", "<strong>Caution:</strong>", "Sources: ", "<details>",
+            "data-sw-chart", "belt position 3, bound" })
             Assert.Contains(part, html, StringComparison.Ordinal);
     }
 
@@ -46,8 +48,10 @@ public partial class HtmlTests
         var table = root.Descendants("table").Single();
         Assert.Equal(3, table.Descendants("th").Count(h => h.Attribute("scope")?.Value == "col"));
         Assert.Equal(3, table.Descendants("th").Count(h => h.Attribute("scope")?.Value == "row"));
-        Assert.Equal(["r/min", "r/min"], table.Descendants("span").Where(s => s.Attribute("class")?.Value == "sw-unit").Select(s => s.Value));
-        Assert.Equal(["58.0", "none", "94.0", "–", "12\u202f345.3", "31.4"], table.Descendants("td").Select(d => d.Value));
+        Assert.Equal(["r/min", "r/min"], table.Descendants("span").Where(s => s.Attribute("class")?.Value == "sw-unit")
+            .Select(s => s.Value));
+        Assert.Equal(["58.0", "none", "94.0", "–", "12\u202f345.3", "31.4"], table.Descendants("td")
+            .Select(d => d.Value));
         Assert.Single(table.Descendants("tr"), r => r.Attribute("class")?.Value == "sw-emphasis");
         Assert.Contains("Handbook (second hand)", root.Value, StringComparison.Ordinal);
     }
@@ -90,7 +94,8 @@ public partial class HtmlTests
     [Fact]
     public void A_sheet_prints_at_its_size_without_scripts()
     {
-        var html = SheetHtml.Write(new("wall", "Wall chart", [new FigureBlock(Specimens.SpeedBands(), 90), new TableBlock(Speeds), new TextBlock("Isolate first.", true)]));
+        var html = SheetHtml.Write(new("wall", "Wall chart", [new FigureBlock(Specimens.SpeedBands(), 90),
+            new TableBlock(Speeds), new TextBlock("Isolate first.", true)]));
         Assert.Contains("@page{size:210mm 297mm;margin:15mm}", html, StringComparison.Ordinal);
         Assert.Contains("width=\"180mm\"", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
@@ -103,7 +108,8 @@ public partial class HtmlTests
     {
         var script = UpgradeScript.Source();
         Assert.DoesNotContain("DARK", script, StringComparison.Ordinal);
-        Assert.Contains($"\"{Look.House.Shades.Ink.Light}\":\"{Look.House.Shades.Ink.Dark}\"", script, StringComparison.Ordinal);
+        Assert.Contains($"\"{Look.House.Shades.Ink.Light}\":\"{Look.House.Shades.Ink.Dark}\"", script,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("http", script, StringComparison.Ordinal);
     }
 
@@ -111,7 +117,8 @@ public partial class HtmlTests
     public void The_data_table_lists_ends_of_long_lines_and_names_of_positions()
     {
         var table = DataTable.Of(Specimens.TorqueAgainstSpeed());
-        Assert.Contains(table.Rows, r => r[0].Words == "belt position 1, as modelled" && Math.Abs(r[1].Number!.Value - 55.4166667) < 1e-4);
+        Assert.Contains(table.Rows, r =>
+            r[0].Words == "belt position 1, as modelled" && Math.Abs(r[1].Number!.Value - 55.4166667) < 1e-4);
         Assert.Equal(5 * (2 + 9 + 9), table.Rows.Length);
         Assert.Contains("1  (3.6 : 1)", FigureHtml.Write(Specimens.SpeedBands()), StringComparison.Ordinal);
     }

@@ -33,7 +33,8 @@ public class LookTests
         var bound = Look.House.For(Role.Bound);
         Assert.Empty(bound.DashPt);
         Assert.Equal(Look.House.Shades.Ink, bound.Shade);
-        Assert.All(Enum.GetValues<Role>().Where(r => r != Role.Bound), r => Assert.True(Look.House.For(r).WeightPt <= bound.WeightPt - 0.6));
+        Assert.All(Enum.GetValues<Role>().Where(r => r != Role.Bound), r =>
+            Assert.True(Look.House.For(r).WeightPt <= bound.WeightPt - 0.6));
     }
 
     // WCAG 2.1, success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1); formula of relative luminance
@@ -93,11 +94,13 @@ public class LookTests
     {
         var look = Look.House with { Shades = new() { Ink = new("ink", "#123456", "#fedcba") } };
         Assert.Contains("#123456", Svg.SvgWriter.Write(Specimens.SpeedBands(), look: look), StringComparison.Ordinal);
-        Assert.Contains("#123456", Interactive.PlotlyWriter.Json(Specimens.SpeedBands(), look), StringComparison.Ordinal);
+        Assert.Contains("#123456", Interactive.PlotlyWriter.Json(Specimens.SpeedBands(), look),
+            StringComparison.Ordinal);
     }
 
     private static bool DashesDiffer(RoleLook a, RoleLook b) =>
-        a.DashPt.Length != b.DashPt.Length || a.DashPt.Zip(b.DashPt).Any(d => Math.Max(d.First, d.Second) / Math.Min(d.First, d.Second) >= 1.4);
+        a.DashPt.Length != b.DashPt.Length || a.DashPt.Zip(b.DashPt)
+            .Any(d => Math.Max(d.First, d.Second) / Math.Min(d.First, d.Second) >= 1.4);
 
     private static double Contrast(string a, string b)
     {
@@ -112,7 +115,8 @@ public class LookTests
     }
 
     private static double[] Parts(string hex) =>
-        [.. Enumerable.Range(0, 3).Select(i => int.Parse(hex.AsSpan(1 + 2 * i, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0)];
+        [.. Enumerable.Range(0, 3).Select(
+            i => int.Parse(hex.AsSpan(1 + 2 * i, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0)];
 
     private static (double Hue, double Chroma) HueOf(string hex)
     {

@@ -16,15 +16,18 @@ public class PlotlyTests
         {
             var text = PlotlyWriter.Json(figure);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
-            Assert.DoesNotContain("template", text.Replace("hovertemplate", "", StringComparison.Ordinal), StringComparison.Ordinal);
-            Assert.Equal(figure.StillMarks.Sum(m => m is Band ? 2 : 1), Json(figure).GetProperty("data").GetArrayLength());
+            Assert.DoesNotContain("template", text.Replace("hovertemplate", "", StringComparison.Ordinal),
+                StringComparison.Ordinal);
+            Assert.Equal(figure.StillMarks.Sum(m => m is Band ? 2 : 1),
+                Json(figure).GetProperty("data").GetArrayLength());
         }
     }
 
     [Fact]
     public void A_gap_is_null()
     {
-        var y = Json(FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3], [1, double.NaN, 3]))).GetProperty("data")[0].GetProperty("y");
+        var y = Json(FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3], [1, double.NaN, 3]))).GetProperty(
+            "data")[0].GetProperty("y");
         Assert.Equal(JsonValueKind.Null, y[1].ValueKind);
         Assert.Equal(3, y[2].GetDouble());
     }
@@ -60,10 +63,12 @@ public class PlotlyTests
     {
         var data = Json(Specimens.TorqueAgainstSpeed()).GetProperty("data").EnumerateArray().ToList();
         Assert.Equal("bound", data[^1].GetProperty("name").GetString());
-        var weights = data.ToLookup(t => t.GetProperty("name").GetString()!, t => t.GetProperty("line").GetProperty("width").GetDouble());
+        var weights = data.ToLookup(
+            t => t.GetProperty("name").GetString()!, t => t.GetProperty("line").GetProperty("width").GetDouble());
         Assert.True(weights["bound"].Min() > weights["as modelled"].Max());
         Assert.Equal(Math.Round(Look.House.For(Role.Bound).WeightPt * 96 / 72, 2), weights["bound"].First());
-        Assert.Equal("8px,3.2px", data.First(t => t.GetProperty("name").GetString() == "ideal boost").GetProperty("line").GetProperty("dash").GetString());
+        Assert.Equal("8px,3.2px", data.First(t => t.GetProperty("name").GetString() == "ideal boost").GetProperty(
+            "line").GetProperty("dash").GetString());
         Assert.Equal(3, data.Count(t => t.GetProperty("showlegend").GetBoolean()));
     }
 
@@ -88,7 +93,8 @@ public class PlotlyTests
     public void Labels_of_bands_and_bars_are_shown()
     {
         var figure = FigureRecordTests.Make(
-            new Band(Role.Handbook, [1, 2], [1, 1], [2, 3], label: "carbide"), new RangeBar(Role.Limit, 2, 1, 2, label: "chuck"));
+            new Band(Role.Handbook, [1, 2], [1, 1], [2, 3], label: "carbide"),
+                new RangeBar(Role.Limit, 2, 1, 2, label: "chuck"));
         var texts = Json(figure).GetProperty("data").EnumerateArray().Where(t => t.TryGetProperty("text", out _))
             .Select(t => string.Join('|', t.GetProperty("text").EnumerateArray().Select(x => x.GetString()))).ToList();
         Assert.Equal(["|carbide", "\u00a01\u00a0|||\u00a02\u00a0\u00a0chuck|||"], texts);

@@ -18,20 +18,23 @@ public partial class SvgTests
     {
         var before = Specimens.All.Select(f => SvgWriter.Write(f)).ToList();
         var odd = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-        odd.NumberFormat = new NumberFormatInfo { NumberDecimalSeparator = ",", NegativeSign = "~", NumberGroupSeparator = "." };
+        odd.NumberFormat = new NumberFormatInfo { NumberDecimalSeparator = ",", NegativeSign = "~",
+            NumberGroupSeparator = "." };
         var own = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = odd;
             Assert.Equal("1,5", 1.5.ToString(CultureInfo.CurrentCulture));
             Assert.Equal(before, Specimens.All.Select(f => SvgWriter.Write(f)));
-            Assert.Equal(Specimens.All.Select(f => f.AltText), Specimens.All.Select(f => Wording.FigureText.Describe(f)));
+            Assert.Equal(Specimens.All.Select(f => f.AltText), Specimens.All
+                .Select(f => Wording.FigureText.Describe(f)));
         }
         finally
         {
             CultureInfo.CurrentCulture = own;
         }
-        Assert.Equal(Specimens.All.Select(f => Interactive.PlotlyWriter.Json(f)), Specimens.All.Select(f => Interactive.PlotlyWriter.Json(f)));
+        Assert.Equal(Specimens.All.Select(f => Interactive.PlotlyWriter.Json(f)), Specimens.All
+            .Select(f => Interactive.PlotlyWriter.Json(f)));
     }
 
     [Fact]
@@ -92,7 +95,8 @@ public partial class SvgTests
             from marks in mark.Array[1, 9]
             from log in Gen.Bool
             select new Figure("random", "A figure of no meaning", new("abscissa", "Hz"),
-                new("ordinate", "V", log ? AxisScale.Logarithmic : AxisScale.Linear), [.. marks, new Curve(Role.Bound, [1, 9], [5, 700])]);
+                new("ordinate", "V", log ? AxisScale.Logarithmic : AxisScale.Linear),
+                    [.. marks, new Curve(Role.Bound, [1, 9], [5, 700])]);
         figures.Sample(
             figure =>
             {
@@ -107,9 +111,11 @@ public partial class SvgTests
     public void A_gap_breaks_the_line()
     {
         var whole = PathsOf(FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3, 4, 5], [1, 4, 1, 4, 1])));
-        var broken = PathsOf(FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3, 4, 5], [1, 4, double.NaN, 4, 1])));
+        var broken = PathsOf(FigureRecordTests.Make(
+            new Curve(Role.SetCurve, [1, 2, 3, 4, 5], [1, 4, double.NaN, 4, 1])));
         var weight = SvgCanvas.N(Look.House.For(Role.SetCurve).WeightPt * Look.MmPerPt);
-        string Line(List<XElement> paths) => paths.Last(p => p.Parent!.Attribute("stroke-width")?.Value == weight).Attribute("d")!.Value;
+        string Line(List<XElement> paths) =>
+            paths.Last(p => p.Parent!.Attribute("stroke-width")?.Value == weight).Attribute("d")!.Value;
         Assert.Equal(1, Line(whole).Count(c => c == 'M'));
         Assert.Equal(2, Line(broken).Count(c => c == 'M'));
     }
@@ -127,7 +133,8 @@ public partial class SvgTests
     public void Only_what_spills_over_a_given_range_is_clipped()
     {
         Assert.DoesNotContain("clipPath", SvgWriter.Write(Specimens.SpeedBands()), StringComparison.Ordinal);
-        var tight = new Figure("tight", "t", new("x", "Hz", range: new(0, 1)), new("y", "V"), [new Curve(Role.SetCurve, [0, 2], [1, 2])]);
+        var tight = new Figure("tight", "t", new("x", "Hz", range: new(0, 1)), new("y", "V"),
+            [new Curve(Role.SetCurve, [0, 2], [1, 2])]);
         Assert.Contains("clip-path=\"url(#tight-clip)\"", SvgWriter.Write(tight), StringComparison.Ordinal);
     }
 
@@ -136,7 +143,8 @@ public partial class SvgTests
     {
         var svg = SvgWriter.Write(Specimens.TorqueAgainstSpeed());
         string Weight(Role role) => $"stroke-width=\"{SvgCanvas.N(Look.House.For(role).WeightPt * Look.MmPerPt)}\"";
-        Assert.True(svg.LastIndexOf(Weight(Role.Bound), StringComparison.Ordinal) > svg.LastIndexOf(Weight(Role.AsModelled), StringComparison.Ordinal));
+        Assert.True(svg.LastIndexOf(Weight(Role.Bound), StringComparison.Ordinal) > svg.LastIndexOf(
+            Weight(Role.AsModelled), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -166,11 +174,13 @@ public partial class SvgTests
     private static void AcceptTexts(Figure figure, SvgOptions form)
     {
         var (svg, texts) = SvgWriter.Draw(figure, form, Look.House);
-        var box = XDocument.Parse(svg).Root!.Attribute("viewBox")!.Value.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
+        var box = XDocument.Parse(svg).Root!.Attribute("viewBox")!.Value.Split(' ')
+            .Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
         var paper = new Box(-0.05, -0.05, box[2] + 0.1, box[3] + 0.1);
         for (var i = 0; i < texts.Count; i++)
         {
-            Assert.True(paper.Holds(texts[i].Box), $"{figure.Id}: '{texts[i].Text}' leaves the drawing of {form.WidthMm} mm");
+            Assert.True(paper.Holds(texts[i].Box),
+                $"{figure.Id}: '{texts[i].Text}' leaves the drawing of {form.WidthMm} mm");
             for (var j = i + 1; j < texts.Count; j++)
                 Assert.False(
                     texts[i].Box.Grown(-0.15).Overlaps(texts[j].Box.Grown(-0.15)),
@@ -185,13 +195,15 @@ public partial class SvgTests
         {
             0 => new Points(role, [.. xs], [.. ys], label: label),
             1 => new Band(role, [.. xs], [.. ys.Select(y => y / 2)], [.. ys], label: label),
-            2 => new Rule(role, ys[0] > 300 ? RuleDirection.Level : RuleDirection.Upright, ys[0] > 300 ? ys[1] : 3, "rule " + label),
+            2 => new Rule(role, ys[0] > 300 ? RuleDirection.Level : RuleDirection.Upright, ys[0] > 300 ? ys[1] : 3,
+                "rule " + label),
             3 => new TextMark(xs[0], ys[0], "text " + label, role),
             _ => new Curve(role, [.. xs], [.. ys], label: label),
         };
     }
 
-    private static List<XElement> PathsOf(Figure figure) => [.. XDocument.Parse(SvgWriter.Write(figure)).Descendants(Ns + "path")];
+    private static List<XElement> PathsOf(Figure figure) =>
+        [.. XDocument.Parse(SvgWriter.Write(figure)).Descendants(Ns + "path")];
 
     [GeneratedRegex("https?://|data:|//")]
     private static partial Regex AddressPattern();

@@ -19,13 +19,15 @@ public class TickTests
 
     [Fact]
     public void Small_steps_are_labelled_with_the_digits_they_need() =>
-        Assert.Equal(["0.00", "0.05", "0.10", "0.15", "0.20"], Ticks.For(new("feed", "mm/rev"), new(0, 0.2), 50, 11).Major.Select(t => t.Label));
+        Assert.Equal(["0.00", "0.05", "0.10", "0.15", "0.20"],
+            Ticks.For(new("feed", "mm/rev"), new(0, 0.2), 50, 11).Major.Select(t => t.Label));
 
     [Fact]
     public void Logarithmic_ticks_stand_at_every_digit_of_every_decade()
     {
         var ticks = Ticks.For(Log, new(50, 5000), 140, 13);
-        double[] expected = [50, 60, 70, 80, 90, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 2000, 3000, 4000, 5000];
+        double[] expected = [50, 60, 70, 80, 90, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 2000, 3000, 4000,
+            5000];
         Assert.Equal(expected, ticks.Major.Select(t => t.Position).Concat(ticks.Minor).Order());
         Assert.Contains(ticks.Major, t => t.Label == "1000");
         Assert.Contains(600, ticks.Minor);
@@ -50,7 +52,8 @@ public class TickTests
     [Fact]
     public void Ticks_asked_for_by_name_are_the_only_ones()
     {
-        var axis = new Axis("drill", "mm", ticks: [new(6, "6"), new(8.5, "8.5"), new(99, "99")], range: new Interval(0, 20));
+        var axis = new Axis("drill", "mm", ticks: [new(6, "6"), new(8.5, "8.5"), new(99, "99")],
+            range: new Interval(0, 20));
         var ticks = Ticks.For(axis, axis.Range!.Value, 100, 13);
         Assert.Equal(["6", "8.5"], ticks.Major.Select(t => t.Label));
         Assert.Empty(ticks.Minor);

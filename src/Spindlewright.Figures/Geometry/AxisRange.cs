@@ -16,7 +16,8 @@ internal static class AxisRange
         figure.Y.Range ?? Fitted(figure.Y, figure.AllMarks.SelectMany(m => m.Extent).Select(p => p.Y), Headroom);
 
     /// <summary>A bar whose ends are printed wants room for them on both sides.</summary>
-    private static IEnumerable<(double X, double Y)> WithRoom(Mark mark) => mark is RangeBar { ShowEnds: true, From: > 0 } bar
+    private static IEnumerable<(double X, double Y)> WithRoom(Mark mark) =>
+        mark is RangeBar { ShowEnds: true, From: > 0 } bar
         ? [.. bar.Extent, (bar.From * 0.72, bar.At), (bar.To * 1.12, bar.At)]
         : mark.Extent;
 

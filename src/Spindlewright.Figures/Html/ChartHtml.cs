@@ -5,10 +5,11 @@ using P = global::Plotly.NET;
 
 namespace Spindlewright.Figures.Html;
 
-/// <summary>Writes a chart that a reader made with Plotly.NET as a fragment that <see cref="UpgradeScript"/> draws offline.</summary>
+/// <summary>Writes a reader's own chart of Plotly.NET as a fragment that draws offline.</summary>
 /// <remarks>
 /// Plotly.NET's own pages ask a network for plotly.js, take random ids and write NaN as a word; this does none of that.
-/// The chart keeps its own look and has no still form.
+/// <see cref="UpgradeScript"/> draws it;
+/// the chart keeps its own look and has no still form.
 /// </remarks>
 public static class ChartHtml
 {
@@ -27,7 +28,7 @@ public static class ChartHtml
             Gap(trace);
         return $"<figure class=\"sw-figure\" id=\"{id}\" data-sw-figure=\"{id}\" data-sw-own>\n"
             + "<div class=\"sw-still sw-wide\"><p>This chart is drawn where the page holds plotly.js.</p></div>\n"
-            + $"<script type=\"application/json\" data-sw-chart>{EscapeJson(json.ToJsonString())}</script>\n</figure>\n";
+            + FigureHtml.Block(json.ToJsonString()) + "</figure>\n";
     }
 
     /// <summary>Turns words for what is no number into gaps, inside arrays only: a name may well be "NaN".</summary>
@@ -40,7 +41,8 @@ public static class ChartHtml
             return;
         var hasNumbers = array.Any(v => v is JsonValue number && number.TryGetValue<double>(out _));
         for (var i = 0; i < array.Count; i++)
-            if (hasNumbers && array[i] is JsonValue value && value.TryGetValue<string>(out var word) && NoNumbers.Contains(word))
+            if (hasNumbers && array[i] is JsonValue value && value.TryGetValue<string>(out var word)
+                && NoNumbers.Contains(word))
                 array[i] = null;
             else
                 Gap(array[i]);

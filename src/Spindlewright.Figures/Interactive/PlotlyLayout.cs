@@ -22,11 +22,12 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
             ("font", Letters(look.Letters.TitlePt * Scale, look.Shades.Ink)))),
         ("font", Letters(look.Letters.LabelPt * Scale, look.Shades.Ink)),
         ("paper_bgcolor", look.Shades.Paper.Light), ("plot_bgcolor", look.Shades.Paper.Light),
-        ("margin", new Margin().With(("l", 8), ("r", RightPx()), ("t", 44), ("b", 8))),
+        ("margin", new Margin().With(("l", 8), ("r", RightPx()), ("t", 76), ("b", 8))),
         ("xaxis", AxisOf(figure.X, xRange, XLengthMm)),
         ("yaxis", AxisOf(figure.Y, yRange, YLengthMm)),
         ("legend", new Legend().With(
-            ("orientation", "h"), ("x", 0.0), ("xanchor", "left"), ("y", 1.02), ("yanchor", "bottom"), ("itemwidth", 48),
+            ("orientation", "h"), ("x", 0.0), ("xanchor", "left"), ("y", 1.02), ("yanchor", "bottom"),
+            ("itemwidth", 48),
             ("font", Letters(look.Letters.LabelPt * Scale, look.Shades.Ink)))),
         ("hovermode", "closest"), ("dragmode", "zoom"),
         ("sliders", figure.Frames is { } frames ? new[] { SliderOf(frames) } : null));
@@ -38,7 +39,8 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
             : axis.IsNames ? [range.Most, range.Least]
             : [range.Least, range.Most];
         var made = new LinearAxis().With(
-            ("title", new P.Title().With(("text", PlotlyText.Escape(axis.Heading())), ("standoff", 12), ("font", Letters(look.Letters.LabelPt * Scale, look.Shades.Ink)))),
+            ("title", new P.Title().With(("text", PlotlyText.Escape(axis.Heading())), ("standoff", 12),
+                ("font", Letters(look.Letters.LabelPt * Scale, look.Shades.Ink)))),
             ("type", log ? "log" : "linear"), ("range", PlotlyTraces.Numbers(span)), ("automargin", true),
             ("ticks", axis.IsNames ? "" : "outside"), ("ticklen", 6), ("tickcolor", look.Shades.Ink.Light),
             ("linecolor", look.Shades.Ink.Light), ("linewidth", 1.0), ("showline", true), ("zeroline", false),
@@ -51,16 +53,21 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
             ("tickmode", "array"), ("tickvals", PlotlyTraces.Numbers(ticks.Major.Select(t => t.Position))),
             ("ticktext", ticks.Major.Select(t => PlotlyText.Escape(t.Label)).ToArray()), ("tickangle", 0),
             ("minor", ticks.Minor.Count == 0 ? null : new LinearAxis().With(
-                ("tickmode", "array"), ("tickvals", PlotlyTraces.Numbers(ticks.Minor)), ("ticks", "outside"), ("ticklen", 3))));
+                ("tickmode", "array"), ("tickvals", PlotlyTraces.Numbers(ticks.Minor)), ("ticks", "outside"),
+                ("ticklen", 3))));
     }
 
     private Slider SliderOf(FrameSet frames) => new Slider().With(
-        ("active", frames.Still), ("x", 0.0), ("len", 1.0), ("y", -0.16), ("yanchor", "top"), ("pad", new P.Padding().With(("t", 24), ("b", 4))),
-        ("currentvalue", new SliderCurrentValue().With(("prefix", PlotlyText.Escape(frames.Parameter) + ": "), ("xanchor", "left"))),
-        ("bgcolor", look.Shades.Hairline.Light), ("activebgcolor", look.Shades.Blue.Light), ("bordercolor", look.Shades.Muted.Light),
+        ("active", frames.Still), ("x", 0.0), ("len", 1.0), ("y", -0.16), ("yanchor", "top"),
+        ("pad", new P.Padding().With(("t", 24), ("b", 4))),
+        ("currentvalue", new SliderCurrentValue()
+            .With(("prefix", PlotlyText.Escape(frames.Parameter) + ": "), ("xanchor", "left"))),
+        ("bgcolor", look.Shades.Hairline.Light), ("activebgcolor", look.Shades.Blue.Light),
+        ("bordercolor", look.Shades.Muted.Light),
         ("tickcolor", look.Shades.Ink.Light),
         ("steps", frames.Frames.Select(f => new SliderStep().With(
-            ("label", PlotlyText.Escape(frames.NameOf(f))), ("method", "animate"), ("args", Still(PlotlyText.Escape(frames.NameOf(f)))))).ToArray()));
+            ("label", PlotlyText.Escape(frames.NameOf(f))), ("method", "animate"),
+            ("args", Still(PlotlyText.Escape(frames.NameOf(f)))))).ToArray()));
 
     /// <summary>Goes to a frame at once: readers who want no motion get none.</summary>
     private static object[] Still(string name) =>
@@ -77,7 +84,8 @@ internal sealed class PlotlyLayout(Figure figure, Look look)
     /// <summary>Room at the right for labels at the ends of lines.</summary>
     private double RightPx()
     {
-        var labels = figure.AllMarks.Where(m => m is Curve or Band).Select(c => Lettered.WidthMm(c.Label, look.Letters.LabelPt * Scale) / 25.4 * 96);
+        var labels = figure.AllMarks.Where(m => m is Curve or Band)
+            .Select(c => Lettered.WidthMm(c.Label, look.Letters.LabelPt * Scale) / 25.4 * 96);
         return Math.Round(Math.Clamp(labels.DefaultIfEmpty().Max() + 14, 26, 150));
     }
 

@@ -1,6 +1,6 @@
 namespace Spindlewright.Figures.Interactive;
 
-/// <summary>Text made fit for plotly.js, which reads a few HTML tags, entities and templates in titles and names.</summary>
+/// <summary>Text made fit for plotly.js, which reads some tags, entities and templates in it.</summary>
 internal static class PlotlyText
 {
     /// <summary>Escapes text so that all of it shows.</summary>

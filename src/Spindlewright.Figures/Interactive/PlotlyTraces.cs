@@ -26,7 +26,8 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
                 break;
             case Band band:
                 yield return Edge(band, role);
-                yield return Filled(Labelled(Trace(band, role, band.Xs, band.Upper), LastLabel(band.Upper, band.Label)), role, role.BandOpacity)
+                yield return Filled(Labelled(
+                    Trace(band, role, band.Xs, band.Upper), LastLabel(band.Upper, band.Label)), role, role.BandOpacity)
                     .With(("fill", "tonexty"));
                 break;
             case RangeBar bar:
@@ -55,12 +56,14 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
             ("x", Numbers(xs)), ("y", Numbers(ys)), ("name", PlotlyText.Escape(mark.Legend)),
             ("meta", PlotlyText.Escape(mark.FullName)),
             ("legendgroup", PlotlyText.Escape(mark.Legend)), ("showlegend", inLegend.Add(mark.Legend)),
-            ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false), ("connectgaps", false),
+            ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false),
+            ("connectgaps", false),
             ("line", new P.Line().With(
                 ("color", role.Shade.Light), ("width", Px(role.WeightPt)), ("dash", Dash(role)))),
             ("textfont", Letters(role.Shade)));
 
-    private P.Font Letters(Shade shade) => new P.Font().With(("color", shade.Light), ("size", PlotlyLayout.SizePx(look)));
+    private P.Font Letters(Shade shade) =>
+        new P.Font().With(("color", shade.Light), ("size", PlotlyLayout.SizePx(look)));
 
     private static string Ended(double value) => "\u00a0" + NumberText.Significant(value) + "\u00a0";
 
@@ -69,9 +72,12 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
         var markers = role.LineMarker != Marker.None;
         var mode = "lines" + (markers || labels is not null ? "+markers" : "") + (labels is null ? "" : "+text");
         // Text keeps its distance from a marker; an unseen one keeps it from the line.
-        var marker = markers ? MarkerOf(role, role.LineMarker).With(("maxdisplayed", 8)) : labels is null ? null : Unseen();
+        var marker = markers ? MarkerOf(role, role.LineMarker).With(("maxdisplayed", 8))
+            : labels is null ? null
+            : Unseen();
         return Trace(mark, role, xs, ys).With(
-            ("mode", mode), ("text", labels), ("textposition", labels is null ? null : "middle right"), ("marker", marker));
+            ("mode", mode), ("text", labels), ("textposition", labels is null ? null : "middle right"),
+            ("marker", marker));
     }
 
     private P.Trace2D Ruled(Rule rule, RoleLook role)
@@ -80,8 +86,10 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
         if (rule.Direction == RuleDirection.Level)
         {
             var (atRight, below) = Quietest(rule.At);
-            return Lined(rule, role, [xRange.Least, xRange.Most], [rule.At, rule.At], atRight ? ["", label] : [label, ""])
-                .With(("showlegend", false), ("textposition", (below ? "bottom " : "top ") + (atRight ? "left" : "right")));
+            var place = (below ? "bottom " : "top ") + (atRight ? "left" : "right");
+            string[] labels = atRight ? ["", label] : [label, ""];
+            return Lined(rule, role, [xRange.Least, xRange.Most], [rule.At, rule.At], labels)
+                .With(("showlegend", false), ("textposition", place));
         }
         var (foot, head) = figure.Y.IsNames ? (yRange.Most, yRange.Least) : (yRange.Least, yRange.Most);
         var right = new AxisMap(figure.X, xRange, 0, 1).Place(rule.At) > 0.6;
@@ -89,17 +97,19 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
             .With(("showlegend", false), ("textposition", right ? "bottom left" : "bottom right"));
     }
 
-    /// <summary>The corner of a level rule beside which the fewest points lie; the upper left where all are alike.</summary>
+    /// <summary>The corner of a level rule with the fewest points beside it; the upper left if all are alike.</summary>
     private (bool AtRight, bool Below) Quietest(double level)
     {
         var (x, y) = (new AxisMap(figure.X, xRange, 0, 1), new AxisMap(figure.Y, yRange, 0, 1));
-        var points = figure.StillMarks.SelectMany(m => m.Extent).Select(p => (X: x.Place(p.X), Off: y.Place(p.Y) - y.Place(level))).ToList();
+        var points = figure.StillMarks.SelectMany(m => m.Extent)
+            .Select(p => (X: x.Place(p.X), Off: y.Place(p.Y) - y.Place(level))).ToList();
         int Crowd((bool AtRight, bool Below) corner) => points.Count(p =>
             (corner.AtRight ? p.X > 0.6 : p.X < 0.4) && (corner.Below ? -p.Off : p.Off) is > -0.01 and < 0.08);
         return new[] { (false, false), (true, false), (false, true), (true, true) }.MinBy(Crowd);
     }
 
-    private static P.TraceObjects.Marker Unseen() => new P.TraceObjects.Marker().With(("size", 8), ("color", "rgba(0,0,0,0)"));
+    private static P.TraceObjects.Marker Unseen() =>
+        new P.TraceObjects.Marker().With(("size", 8), ("color", "rgba(0,0,0,0)"));
 
     private P.Trace2D Dotted(Points points, RoleLook role)
     {
@@ -128,7 +138,8 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
         var (low, high) = (bar.At - bar.Thickness / 2, bar.At + bar.Thickness / 2);
         // The outline starts and turns half-way up, where its ends are printed.
         var outline = Trace(
-            bar, role, [bar.From, bar.From, bar.To, bar.To, bar.To, bar.From, bar.From], [bar.At, high, high, bar.At, low, low, bar.At]);
+            bar, role, [bar.From, bar.From, bar.To, bar.To, bar.To, bar.From, bar.From],
+                [bar.At, high, high, bar.At, low, low, bar.At]);
         var (left, right) = bar.ShowEnds ? (Ended(bar.From), Ended(bar.To)) : ("", "");
         if (bar.Label.Length > 0)
             right += "\u00a0" + PlotlyText.Escape(bar.Label);
@@ -143,15 +154,18 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
 
     private static P.Trace2D Filled(P.Trace2D trace, RoleLook role, double opacity) => trace.With(
         ("fillcolor", Translucent(role.Shade.Light, opacity)),
-        ("line", new P.Line().With(("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
+        ("line", new P.Line().With(
+            ("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
 
     private P.TraceObjects.Marker MarkerOf(RoleLook role, Marker marker) => new P.TraceObjects.Marker().With(
-        ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)), ("color", role.Shade.Light),
+        ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)),
+        ("color", role.Shade.Light),
         ("line", new P.Line().With(("color", role.Shade.Light), ("width", 1.4))));
 
     private string Hover() => figure.Y.IsNames
         ? $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}<extra>%{{meta}}</extra>"
-        : $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}, %{{y:.4~g}} {PlotlyText.Escape(figure.Y.Unit)}<extra>%{{meta}}</extra>";
+        : $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}, %{{y:.4~g}} {PlotlyText.Escape(figure.Y.Unit)}"
+            + "<extra>%{meta}</extra>";
 
     private static string[]? LastLabel(IReadOnlyList<double> ys, string label)
     {

@@ -23,7 +23,8 @@ public static class LookCss
         Variables(css, look, dark: true);
         css.Append("}}\n");
         foreach (var shade in look.Shades.All)
-            css.Append(Line($".sw-f-{shade.Name}{{fill:var(--sw-{shade.Name})}}.sw-s-{shade.Name}{{stroke:var(--sw-{shade.Name})}}\n"));
+            css.Append(Line($".sw-f-{shade.Name}{{fill:var(--sw-{shade.Name})}}"))
+                .Append(Line($".sw-s-{shade.Name}{{stroke:var(--sw-{shade.Name})}}\n"));
         css.Append(Rules);
         return css.ToString();
     }
@@ -71,7 +72,8 @@ public static class LookCss
         .sw-live-title{font-size:calc(var(--sw-title)*1.12)}
         @media screen and (max-width:600px){.sw-wide+.sw-narrow:not(.sw-off){display:block}
         .sw-wide:has(+.sw-narrow){display:none}}
-        @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}.sw-still.sw-wide{display:block!important}}
+        @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}
+        .sw-still.sw-wide{display:block!important}}
         @media print{.sw-sheet{break-after:page}}
 
         """;

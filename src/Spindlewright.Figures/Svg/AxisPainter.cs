@@ -47,9 +47,12 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     /// <summary>Axes, ticks, their labels and the headings.</summary>
     public void Axes()
     {
-        var path = new StringBuilder($"M{N(frame.Plot.Left)} {N(frame.Plot.Top)}V{N(frame.Plot.Bottom)}H{N(frame.Plot.Right)}");
-        TickMarks(path, frame.XTicks, frame.Figure.X.IsNames, frame.XMap, (at, length) => $"M{N(at)} {N(frame.Plot.Bottom)}v{N(length)}");
-        TickMarks(path, frame.YTicks, frame.Figure.Y.IsNames, frame.YMap, (at, length) => $"M{N(frame.Plot.Left)} {N(at)}h{N(-length)}");
+        var path = new StringBuilder(
+            $"M{N(frame.Plot.Left)} {N(frame.Plot.Top)}V{N(frame.Plot.Bottom)}H{N(frame.Plot.Right)}");
+        TickMarks(path, frame.XTicks, frame.Figure.X.IsNames, frame.XMap, (at, length) =>
+            $"M{N(at)} {N(frame.Plot.Bottom)}v{N(length)}");
+        TickMarks(path, frame.YTicks, frame.Figure.Y.IsNames, frame.YMap, (at, length) =>
+            $"M{N(frame.Plot.Left)} {N(at)}h{N(-length)}");
         canvas.Path(path.ToString(), Stroke(look.Shades.Ink, look.Space.AxisPt));
         canvas.Raw("\n");
         var style = new TextStyle(look.Letters.TickPt, look.Shades.Ink);
@@ -111,7 +114,8 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         var right = left + entry.SampleMm;
         var stroke = Stroke(entry.Look.Shade, entry.Look.WeightPt) + MarkPainter.Dash(entry.Look);
         if (entry.Fill >= 0)
-            canvas.Group(MarkPainter.Area(entry.Look, entry.Fill), () => canvas.Rect(new(left + 0.2, middle - 1.3, right - left - 0.4, 2.6), ""));
+            canvas.Group(MarkPainter.Area(entry.Look, entry.Fill), () =>
+                canvas.Rect(new(left + 0.2, middle - 1.3, right - left - 0.4, 2.6), ""));
         if (entry.Line)
             canvas.Path($"M{N(left)} {N(middle)}H{N(right)}", stroke);
         var marker = entry.Dot ? entry.Look.PointMarker : entry.Line ? entry.Look.LineMarker : Marker.None;

@@ -4,7 +4,8 @@ using Spindlewright.Figures.Geometry;
 namespace Spindlewright.Figures.Svg;
 
 /// <summary>One entry of the legend: what it says and what its sample must show.</summary>
-internal sealed record LegendEntry(string Text, RoleLook Look, bool Line, bool Dot, double Fill, double SampleMm, double WidthMm)
+internal sealed record LegendEntry(
+    string Text, RoleLook Look, bool Line, bool Dot, double Fill, double SampleMm, double WidthMm)
 {
     /// <summary>The entries of a figure, the bound first; rules and words are named where they stand.</summary>
     public static IReadOnlyList<LegendEntry> Of(Figure figure, Look look) =>

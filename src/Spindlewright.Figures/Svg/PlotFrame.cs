@@ -25,7 +25,8 @@ internal sealed record PlotFrame
         var top = HeadingTop + unitMm + Lettered.HeightMm(look.Letters.TickPt) / 2 + 0.2;
         var under = look.Space.TickMm + 0.8 + Lettered.HeightMm(look.Letters.TickPt) + 0.6 + unitMm + Below;
         PlotBottom = Math.Max((options.HeightMm ?? Usual(figure, top, under)) - under, top + 20);
-        var y = new AxisMap(figure.Y, AxisRange.OfY(figure), figure.Y.IsNames ? top : PlotBottom, figure.Y.IsNames ? PlotBottom : top);
+        var y = new AxisMap(figure.Y, AxisRange.OfY(figure), figure.Y.IsNames ? top : PlotBottom, figure.Y.IsNames
+            ? PlotBottom : top);
         YTicks = Ticks.For(figure.Y, y.Range, PlotBottom - top, YPitchMm);
         var left = Margin + Math.Min(WidestTick(), Width * 0.36) + look.Space.TickMm + 1;
         var range = AxisRange.OfX(figure);
@@ -87,7 +88,8 @@ internal sealed record PlotFrame
 
     private double XPitch(Foundations.Interval range)
     {
-        var ends = new[] { range.Least, range.Most }.Max(v => Lettered.WidthMm(Wording.NumberText.Significant(v), look.Letters.TickPt));
+        var ends = new[] { range.Least, range.Most }
+            .Max(v => Lettered.WidthMm(Wording.NumberText.Significant(v), look.Letters.TickPt));
         return Math.Max(Width > 120 ? 13 : 9, ends + 2.5);
     }
 
@@ -107,7 +109,8 @@ internal sealed record PlotFrame
     /// <summary>How far a label centred under the right end sticks out.</summary>
     private double LastTickHalf(AxisMap map)
     {
-        var last = Ticks.For(Figure.X, map.Range, map.ToMm - map.FromMm, XPitch(map.Range)).Major.MaxBy(t => t.Position);
+        var last = Ticks.For(Figure.X, map.Range, map.ToMm - map.FromMm, XPitch(map.Range)).Major
+            .MaxBy(t => t.Position);
         return last is null
             ? 0
             : Lettered.WidthMm(last.Label, look.Letters.TickPt) / 2 - (map.ToMm - map.Place(last.Position));

@@ -5,7 +5,7 @@ namespace Spindlewright.Figures.Svg;
 /// <param name="HeightMm">Height without the foot, mm; null for the usual shape.</param>
 /// <param name="IdSuffix">Added to every id, so that a figure can stand twice in one page; may be empty.</param>
 /// <param name="MarginMm">Margin on all sides, mm; none where the page around it has its own.</param>
-/// <param name="Foot">True to print notes, cautions and sources under the drawing, as a picture that stands alone needs.</param>
+/// <param name="Foot">True to print notes, cautions and sources under it, as a picture alone needs.</param>
 public sealed record SvgOptions(
     double WidthMm = 170, double? HeightMm = null, string IdSuffix = "", double MarginMm = 3, bool Foot = true)
 {

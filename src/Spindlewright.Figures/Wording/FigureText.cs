@@ -16,7 +16,8 @@ public static class FigureText
         text.Append(figure.Title).Append(": ").Append(Axes(figure)).Append('.');
         if (figure.Frames is { } frames)
             text.Append(' ').Append(Frames(frames)).Append('.');
-        foreach (var entry in figure.StillMarks.Where(m => m is not TextMark).GroupBy(m => m.Legend).OrderBy(g => g.Min(m => m.Role)))
+        foreach (var entry in figure.StillMarks.Where(m => m is not TextMark).GroupBy(m => m.Legend)
+            .OrderBy(g => g.Min(m => m.Role)))
             text.Append(' ').Append(Entry(figure, [.. entry])).Append('.');
         foreach (var remark in figure.StillMarks.OfType<TextMark>())
             text.Append(" Marked at ").Append(At(figure.X, remark.X)).Append(", ").Append(At(figure.Y, remark.Y))
