@@ -13,6 +13,8 @@ public sealed class KilledParentTests
 {
     private const string FolderVariable = "SPINDLEWRIGHT_TEST_PARENT";
 
+    private static readonly string[] Names = ["a.ipynb", "b.ipynb"];
+
     [Fact]
     public async Task A_killed_parent_leaves_no_process_and_only_whole_files()
     {
@@ -27,7 +29,7 @@ public sealed class KilledParentTests
             await File.WriteAllBytesAsync(folder.Out("a.ipynb"), File.ReadAllBytes(Path.Combine(folder.Path, "a.ipynb")),
                 TestContext.Current.CancellationToken);
             await KillAParentAsync(folder, waitForCells: round < 2, random);
-            foreach (var name in new[] { "a.ipynb", "b.ipynb" }.Where(name => File.Exists(folder.Out(name))))
+            foreach (var name in Names.Where(name => File.Exists(folder.Out(name))))
                 NotebookReader.ReadFile(folder.Out(name));
         }
     }
@@ -83,7 +85,7 @@ public sealed class KilledParentTests
         var folder = Environment.GetEnvironmentVariable(FolderVariable);
         Assert.SkipWhen(folder is null, "Runs only as the parent that another test kills.");
         await using var engine = new ChildEngine(reuse: true);
-        var jobs = new[] { "a.ipynb", "b.ipynb" }
+        var jobs = Names
             .Select(name => new NotebookJob(Path.Combine(folder!, name), Path.Combine(folder!, "out", name))).ToList();
         await new NotebookRunner(engine, new RunOptions()).RunAsync(jobs, TestContext.Current.CancellationToken);
     }
