@@ -19,7 +19,7 @@
     var rows = 0, used = Infinity;
     chart.data.forEach(function (trace) {
       if (!trace.showlegend) return;
-      var wide = trace.name.length * 6.2 + 60;
+      var wide = trace.name.length * 6.8 + 68;
       if (used + wide > width - 60 - chart.layout.margin.r) { rows++; used = 0; }
       used += wide;
     });
