@@ -19,7 +19,8 @@ public static class DataTable
             new("what", Align: Alignment.Left),
             new(figure.X.Label, figure.X.Unit, Format: new(Significant: 4)),
             spans
-                ? new($"{figure.Y.Label}, or to", (figure.Y.IsNames ? figure.X : figure.Y).Unit, Format: new(Significant: 4))
+                ? new(
+                    $"{figure.Y.Label}, or to", (figure.Y.IsNames ? figure.X : figure.Y).Unit, Format: new(Significant: 4))
                 : new(figure.Y.Label, figure.Y.Unit, Format: new(Significant: 4)),
         ];
         var thinned = figure.StillMarks.Any(m => Count(m) > RowsOfMark);

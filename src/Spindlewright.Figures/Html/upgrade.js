@@ -19,11 +19,11 @@
     var rows = 0, used = Infinity;
     chart.data.forEach(function (trace) {
       if (!trace.showlegend) return;
-      var wide = trace.name.length * 6.2 + 60;
+      var wide = trace.name.length * 6.8 + 68;
       if (used + wide > width - 60 - chart.layout.margin.r) { rows++; used = 0; }
       used += wide;
     });
-    chart.layout.margin.t = rows * 20 + (narrow ? 12 : 34);
+    chart.layout.margin.t = rows * 27 + (narrow ? 12 : 34);
     chart.layout.height = Math.round(chart.layout.margin.t +
       Math.max(300, Math.min(width * 0.5, 500)) + (chart.layout.sliders ? 90 : 0));
     chart.config.displayModeBar = !narrow;
