@@ -1,4 +1,5 @@
 using Spindlewright.Kernel.Commands;
 using Spindlewright.Kernel.Engine.Child;
+using Spindlewright.Kernel.Showing;
 
-return ChildEntry.IsChild(args) ? ChildEntry.Run(args) : CommandTree.Run(args);
+return ChildEntry.IsChild(args) ? ChildEntry.Run(args, new DomainFormatters()) : CommandTree.Run(args);

@@ -1,5 +1,5 @@
-using System.Text;
 using Spindlewright.Foundations.Tables;
+using Spindlewright.Kernel.Showing;
 using Spindlewright.Machines;
 using Spindlewright.Machines.Text;
 
@@ -11,18 +11,18 @@ namespace Spindlewright.Kernel.Commands;
 /// <param name="Reading">The machine, or its faults.</param>
 internal sealed record MachineInput(string Name, byte[] Bytes, MachineReading Reading)
 {
-    private const string Demo = "boatyard-fittings-bench.toml";
+    private const string DemoName = $"{Workbook.DemoMachine}.toml";
 
     /// <summary>Reads the machine.</summary>
     /// <param name="path">The file; null for the demo.</param>
     /// <param name="handbook">Tables.</param>
     internal static MachineInput Read(string? path, Handbook handbook)
     {
-        var bytes = path is null ? Encoding.UTF8.GetBytes(EmbeddedTables.Read($"data/machines/{Demo}")) : FileBytes(path);
+        var bytes = path is null ? Workbook.DemoBytes() : FileBytes(path);
         var reading = bytes is null
             ? MachineFile.ReadFile(path!, handbook)
-            : MachineFile.Read(bytes, path ?? Demo, handbook);
-        return new(path is null ? Demo : Path.GetFileName(path), bytes ?? [], reading);
+            : MachineFile.Read(bytes, path ?? DemoName, handbook);
+        return new(path is null ? DemoName : Path.GetFileName(path), bytes ?? [], reading);
     }
 
     /// <summary>Says every fault on the error stream.</summary>

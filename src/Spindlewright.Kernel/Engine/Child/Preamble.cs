@@ -29,6 +29,7 @@ internal static class Preamble
             .Where(name => name.StartsWith("Spindlewright", StringComparison.Ordinal));
         return general.Concat(own).Distinct().Order(StringComparer.Ordinal)
             .Select(name => $"using {name};")
-            .Append($"using static {typeof(CellOutput).FullName};");
+            .Append($"using static {typeof(CellOutput).FullName};")
+            .Append($"using static {typeof(Showing.Workbook).FullName};");
     }
 }
