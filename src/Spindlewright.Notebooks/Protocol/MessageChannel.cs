@@ -81,7 +81,7 @@ public sealed class MessageChannel(Stream input, Stream output) : IDisposable
         {
             return JsonSerializer.Deserialize(body, type) ?? throw new ProtocolException("A message is null.");
         }
-        catch (JsonException fault)
+        catch (Exception fault) when (fault is JsonException or NotSupportedException)
         {
             throw new ProtocolException("A message is not of the protocol.", fault);
         }

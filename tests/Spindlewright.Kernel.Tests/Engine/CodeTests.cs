@@ -158,12 +158,11 @@ public sealed class CodeTests(WarmEngine warm) : IClassFixture<WarmEngine>, IAsy
     [InlineData("while (true) ;")]
     [InlineData("while (true) Console.WriteLine(1);")]
     [InlineData("Thread.Sleep(100_000);")]
-    [InlineData("Console.WriteLine(\"go\"); for (var i = 0; ; i++) { try { i++; } catch { } }")]
+    [InlineData("for (var i = 0; ; i++) { try { i++; } catch { } }")]
     public async Task Cancelling_stops_code_and_keeps_variables(string code)
     {
         await session.RunAsync("var kept = 7;");
-        var running = session.ExecuteAsync(code, 2, _ => { }, TestContext.Current.CancellationToken);
-        await Task.Delay(700, TestContext.Current.CancellationToken);
+        var running = await session.StartAsync(code, 2);
         Assert.True(await session.CancelAsync(TimeSpan.FromSeconds(5)));
         Assert.Equal(Outcome.Cancelled, await running);
         var after = await session.RunAsync("Console.Write(kept);", 3);

@@ -141,11 +141,22 @@ public sealed class MisbehavingCodeTests
         var id = ((ChildSession)session).ProcessId;
         var left = int.Parse((await session.RunAsync("System.Diagnostics.Process.Start(\"sleep\", \"1000\").Id")).Returned!,
             System.Globalization.CultureInfo.InvariantCulture);
-        var running = session.ExecuteAsync("while (true) ;", 2, _ => { }, Stop);
+        var running = await session.StartAsync("while (true) ;", 2);
         Process.GetProcessById(id).Kill();
         var lost = await Assert.ThrowsAsync<EngineLostException>(() => running);
         Assert.Equal("ProcessKilled", lost.Loss.Name);
         await Gone.WithinAsync(TimeSpan.FromSeconds(2), id, left);
+    }
+
+    [Fact]
+    public async Task Code_that_awaits_for_ever_costs_its_process_when_cancelled()
+    {
+        await using var engine = new ChildEngine();
+        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        var running = await session.StartAsync("await Task.Delay(-1);");
+        Assert.False(await session.CancelAsync(TimeSpan.FromSeconds(1)));
+        var lost = await Assert.ThrowsAsync<EngineLostException>(() => running);
+        Assert.Contains("variables are lost", lost.Loss.Message);
     }
 
     [Fact]

@@ -28,6 +28,20 @@ internal static class Session
         return new Ran(outcome, events);
     }
 
+    /// <summary>Starts code and waits until it runs, not just compiles.</summary>
+    public static async Task<Task<Outcome>> StartAsync(this IExecutionSession session, string code, int cell = 1)
+    {
+        var begun = new TaskCompletionSource();
+        var running = session.ExecuteAsync($"Console.WriteLine(\"begun\");\n{code}", cell, happened =>
+        {
+            if (happened is StreamEvent)
+                begun.TrySetResult();
+        }, TestContext.Current.CancellationToken);
+        await begun.Task.WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
+        await Task.Delay(100, TestContext.Current.CancellationToken);
+        return running;
+    }
+
     public static async Task<T> AskAsync<T>(this IExecutionSession session, Func<long, EngineRequest> request)
         where T : EngineEvent =>
         (await session.AskAsync(request, TestContext.Current.CancellationToken)).OfType<T>().Single();

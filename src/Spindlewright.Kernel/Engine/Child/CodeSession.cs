@@ -16,8 +16,8 @@ namespace Spindlewright.Kernel.Engine.Child;
 /// <summary>One session of C#: the adapter around the package's kernel.</summary>
 /// <remarks>
 /// The package is the last of its line, so everything that this project asks of it stands in this class and
-/// <see cref="Values"/>. Two things are reached by reflection since the package keeps them to itself: the options of
-/// the compiler, for line numbers in run-time errors, and nothing else.
+/// <see cref="Values"/>. One thing is reached by reflection, since the package keeps it to itself: the options of the
+/// compiler, for line numbers in run-time errors.
 /// </remarks>
 internal sealed class CodeSession : IDisposable
 {

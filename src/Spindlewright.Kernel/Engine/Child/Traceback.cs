@@ -21,13 +21,12 @@ internal static partial class Traceback
         {
             var lead = lines.Count == 0 ? "" : "because of ";
             lines.Add($"{lead}{each.GetType().Name}: {StripPath(each.Message, directory)}");
+            (int Cell, int Line)? own = null;
             foreach (var frame in new StackTrace(each, fNeedFileInfo: true).GetFrames())
             {
                 if (CellOf(frame) is { } at)
                 {
-                    // The innermost cause that happened in a cell is the place to look at.
-                    if (lines[^1].StartsWith(' ') is false || place is null)
-                        place = at;
+                    own ??= at;
                     lines.Add($"   {CellName(at.Cell)}, line {at.Line.ToString(CultureInfo.InvariantCulture)}{Function(frame)}");
                 }
                 else if (Library(frame) is { } method)
@@ -35,6 +34,9 @@ internal static partial class Traceback
                     lines.Add($"   in {method}");
                 }
             }
+
+            // The innermost cause that happened in a cell is the place to look at.
+            place = own ?? place;
         }
 
         return new ErrorEvent(
