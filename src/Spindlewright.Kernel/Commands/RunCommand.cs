@@ -1,14 +1,24 @@
 using System.CommandLine;
 using Spindlewright.Checks;
+using Spindlewright.Foundations.Reading;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Kernel.Report;
+using Spindlewright.Notebooks.Parameters;
+using Spindlewright.Notebooks.Running;
 using Spindlewright.Studies;
+using UnitsNet;
 
 namespace Spindlewright.Kernel.Commands;
 
-/// <summary><c>run</c>: from a machine file to results, figures and a report.</summary>
+/// <summary><c>run</c>: from a machine file to results, figures, a report and executed notebooks.</summary>
 internal static class RunCommand
 {
+    private static readonly Argument<string[]> NotebookFiles = new("NOTEBOOK")
+    {
+        Description = "Notebooks to execute; where none is named, the whole workbook beside the report.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+
     private static readonly Option<string?> Machine = new("--machine", "-m")
     {
         Description = "The machine file (TOML); the boatyard bench that comes with this project where left out.",
@@ -28,18 +38,47 @@ internal static class RunCommand
         DefaultValueFactory = _ => StudyResults.DefaultSeed,
     };
 
+    private static readonly Option<string[]> Set = new("--set")
+    {
+        Description = "A value for a parameter of a notebook; may stand several times.",
+        HelpName = "NAME=VALUE",
+    };
+
+    private static readonly Option<Duration> TimeLimit = new("--time-limit")
+    {
+        Description = "Longest time of one cell, with its unit.",
+        HelpName = "TIME",
+        DefaultValueFactory = _ => Duration.FromMinutes(2),
+        CustomParser = argument =>
+        {
+            if (QuantityReader.TryRead(argument.Tokens[0].Value, QuantityKinds.Duration, out var limit, out var fault)
+                && limit.Seconds is > 0 and <= 86_400)
+                return limit;
+            argument.AddError($"--time-limit: {fault?.What ?? "not between 0 and a day"}; accepted: a time such as \"5 s\".");
+            return default;
+        },
+    };
+
+    private static readonly Option<string?> Content = new("--content")
+    {
+        Description = "The folder that holds notebooks/ and data/; the nearest one upwards where left out.",
+        HelpName = "DIR",
+    };
+
     internal static Command Build()
     {
-        var command = new Command("run", "Runs the studies of a machine and writes results, figures and a report.") { Machine, Output, Seed };
-        command.SetAction(parsed => Run(
-            parsed.GetValue(Machine), parsed.GetValue(Output)!, parsed.GetValue(Seed), new Voice()));
+        var command = new Command("run", "Runs the studies of a machine and the workbook; writes results, figures, a report and the executed notebooks.")
+        {
+            NotebookFiles, Machine, Output, Set, TimeLimit, Seed, Content,
+        };
+        command.SetAction((parsed, cancellation) => RunAsync(parsed, new Voice(), cancellation));
         return command;
     }
 
-    private static int Run(string? machine, string folder, ulong seed, Voice voice)
+    private static async Task<int> RunAsync(ParseResult parsed, Voice voice, CancellationToken cancellation)
     {
-        var handbook = Handbook.FromEmbedded();
-        var input = MachineInput.Read(machine, handbook);
+        var (handbook, folder) = (Handbook.FromEmbedded(), parsed.GetValue(Output)!);
+        var input = MachineInput.Read(parsed.GetValue(Machine), handbook);
         if (input.Reading.Press is not { } press)
         {
             input.Complain(voice);
@@ -48,38 +87,48 @@ internal static class RunCommand
         }
 
         foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
-        var results = voice.InSteps(
-            "Studies", StudyResults.Steps.Count, step => StudyResults.Of(press, handbook, seed, step));
+        try
+        {
+            var named = parsed.GetValue(NotebookFiles)!;
+            var workbook = new WorkbookRun(folder, Settings(parsed), parsed.GetValue(TimeLimit), voice);
+            if (named.Length > 0) return await workbook.NamedAsync(named, input, cancellation).ConfigureAwait(false);
+            var results = voice.InSteps(
+                "Studies", StudyResults.Steps.Count, step => StudyResults.Of(press, handbook, parsed.GetValue(Seed), step));
+            var root = parsed.GetValue(Content) ?? ContentRoot.Find(Environment.CurrentDirectory);
+            var notebooks = await workbook.WholeAsync(root, input, cancellation).ConfigureAwait(false);
+            return Finish(folder, input, results, notebooks, handbook, voice);
+        }
+        catch (ParameterException faults)
+        {
+            foreach (var fault in faults.Faults) voice.Complain(fault);
+            return ExitCode.Input;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            voice.Complain($"Cannot write to {folder}: {error.Message}");
+            return ExitCode.CannotWrite;
+        }
+    }
+
+    private static List<ParameterSetting> Settings(ParseResult parsed) =>
+        [.. (parsed.GetValue(Set) ?? []).Select(ParameterSetting.Parse)];
+
+    private static int Finish(
+        string folder, MachineInput input, StudyResults results, IReadOnlyList<NotebookResult> notebooks,
+        Handbook handbook, Voice voice)
+    {
         var verdicts = voice.InSteps("Checks", 1, step =>
         {
             step("published figures");
             return CheckRunner.RunAll(handbook);
         });
-        return Write(folder, ReportFiles.Of(results, verdicts, handbook, []), input, voice)
-            ? Report(results, verdicts, folder, voice)
-            : ExitCode.CannotWrite;
-    }
-
-    private static bool Write(string folder, IReadOnlyList<ReportFile> files, MachineInput input, Voice voice)
-    {
-        try
-        {
-            ReportFiles.Write(folder, files, input.Bytes, input.Name);
-            return true;
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            voice.Complain($"Cannot write to {folder}: {error.Message}");
-            return false;
-        }
-    }
-
-    private static int Report(StudyResults results, IReadOnlyList<Verdict> verdicts, string folder, Voice voice)
-    {
+        var (pages, links) = WorkbookFiles.Of(notebooks);
+        ReportFiles.Write(folder, [.. ReportFiles.Of(input, results, verdicts, handbook, links), .. pages], input);
         foreach (var finding in results.Findings) voice.Say($"{finding.Title}: {finding.Text}");
         voice.Say(CheckSummary.Sentence(verdicts));
         voice.Say(Cautions.Sections[1].Lines[0]);
         voice.Say($"Report: {Path.Combine(folder, "index.html")}");
-        return verdicts.Any(verdict => verdict.Outcome == Outcome.Fail) ? ExitCode.Failed : ExitCode.Done;
+        var failed = verdicts.Any(verdict => verdict.Outcome == Outcome.Fail) ? ExitCode.Failed : ExitCode.Done;
+        return Math.Max(failed, NotebookResult.ExitCode(notebooks));
     }
 }

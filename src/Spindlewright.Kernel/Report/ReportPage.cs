@@ -8,6 +8,7 @@ using Spindlewright.Figures.Interactive;
 using Spindlewright.Figures.Looks;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
+using Spindlewright.Kernel.Showing;
 using Spindlewright.Studies;
 using static Spindlewright.Figures.Html.Markup;
 
@@ -32,7 +33,7 @@ internal sealed class ReportPage(
     {
         Head();
         Warnings();
-        Section("Before you read on", "cautions", () => CautionList(Cautions.Sections[0]));
+        Section("Before you read on", "cautions", () => html.Append(CautionHtml.Lines(Cautions.Sections[0])));
         Findings();
         Links();
         Section("Figures", "figures", () => { foreach (var figure in figures) html.Append(FigureHtml.Write(figure)); });
@@ -40,11 +41,7 @@ internal sealed class ReportPage(
         Checks();
         Section("Cautions", "cautions-in-full", () =>
         {
-            foreach (var section in Cautions.Sections)
-            {
-                html.Append($"<h3>{Escape(section.Title)}</h3>\n");
-                CautionList(section);
-            }
+            foreach (var section in Cautions.Sections) html.Append(CautionHtml.Section(section));
         });
         Sources();
         html.Append("</main>\n");
@@ -115,12 +112,5 @@ internal sealed class ReportPage(
         html.Append($"<section id=\"{id}\" aria-labelledby=\"{id}-title\">\n<h2 id=\"{id}-title\">{Escape(title)}</h2>\n");
         body();
         html.Append("</section>\n");
-    }
-
-    private void CautionList(CautionSection section)
-    {
-        html.Append("<ul>\n");
-        foreach (var line in section.Lines) html.Append($"<li>{Escape(line)}</li>\n");
-        html.Append("</ul>\n");
     }
 }
