@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Spindlewright.Checks.Evaluators;
 using Spindlewright.Foundations.Tables;
 
 namespace Spindlewright.Checks;
@@ -44,7 +45,10 @@ public sealed class CheckEvaluators
         new(ImmutableDictionary<(string Area, string Quantity), ICheckEvaluator>.Empty);
 
     /// <summary>All evaluators of this library: the catalogue to which a new one is added.</summary>
-    public static CheckEvaluators All { get; } = None.With(new PrintedFactorEvaluator());
+    public static CheckEvaluators All { get; } = None.With(
+        new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
+        new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
+        new HandEvaluator());
 
     /// <summary>The evaluators with further ones.</summary>
     /// <param name="added">The evaluators.</param>
