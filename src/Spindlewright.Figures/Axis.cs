@@ -28,7 +28,7 @@ public sealed record Axis
     /// <param name="range">What the axis spans, in its unit; null to fit the marks.</param>
     /// <param name="ticks">Ticks wanted by name; none for round numbers.</param>
     /// <param name="isNames">True where the ticks are names and the numbers mean nothing.</param>
-    /// <exception cref="PartException">A label is missing, a range is empty, or a logarithmic axis meets zero.</exception>
+    /// <exception cref="PartException">No label, an empty range, or zero on a logarithmic axis.</exception>
     public Axis(
         string label, string unit, AxisScale scale = AxisScale.Linear, Interval? range = null,
         ImmutableArray<AxisTick> ticks = default, bool isNames = false)
@@ -86,7 +86,8 @@ public sealed record Axis
         var ticks = ImmutableArray.CreateBuilder<AxisTick>(names.Length);
         for (var i = 0; i < names.Length; i++)
             ticks.Add(new(i + 1, names[i]));
-        return new(label, "", AxisScale.Linear, new Interval(0.4, names.Length + 0.6), ticks.ToImmutable(), isNames: true);
+        return new(label, "", AxisScale.Linear, new Interval(0.4, names.Length + 0.6), ticks.ToImmutable(),
+            isNames: true);
     }
 
     internal void Accept(double value, string what)

@@ -22,7 +22,8 @@ internal static partial class Check
         items.IsDefaultOrEmpty ? throw new PartException(part, quantity, "empty", "at least one") : items;
 
     /// <summary>Finite numbers, or NaN where a gap is wanted.</summary>
-    public static ImmutableArray<double> WithGaps(ImmutableArray<double> values, int count, string part, string quantity)
+    public static ImmutableArray<double> WithGaps(
+        ImmutableArray<double> values, int count, string part, string quantity)
     {
         NotEmpty(values, part, quantity);
         if (values.Length != count)

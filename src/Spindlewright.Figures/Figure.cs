@@ -4,10 +4,10 @@ using Spindlewright.Foundations;
 
 namespace Spindlewright.Figures;
 
-/// <summary>A figure as a record: what is shown, not how. Writers turn it into SVG, an interactive chart or words.</summary>
+/// <summary>A figure as a record: what is shown, not how.</summary>
 /// <remarks>
-/// Not to be confused with a picture: nothing here knows a colour or a millimetre. It holds one rule of the house: a
-/// modelled torque never stands without its bound.
+/// Writers turn it into SVG, an interactive chart or words. Not to be confused with a picture: nothing here knows a
+/// colour or a millimetre. It holds one rule of the house: a modelled torque never stands without its bound.
 /// </remarks>
 public sealed record Figure
 {
@@ -80,7 +80,8 @@ public sealed record Figure
 
     /// <summary>The marks of all frames.</summary>
     [JsonIgnore]
-    internal IEnumerable<Mark> AllMarks => Frames is null ? Marks : Marks.Concat(Frames.Frames.SelectMany(f => f.Marks));
+    internal IEnumerable<Mark> AllMarks =>
+        Frames is null ? Marks : Marks.Concat(Frames.Frames.SelectMany(f => f.Marks));
 
     private string Part => $"figure {Id}";
 

@@ -43,7 +43,8 @@ public static class FigureJson
     {
         try
         {
-            return JsonSerializer.Deserialize<T>(json, Options) ?? throw new FormatException($"This JSON is null, no {what}.");
+            return JsonSerializer.Deserialize<T>(json, Options) ?? throw new FormatException(
+                $"This JSON is null, no {what}.");
         }
         catch (Exception fault) when (fault is JsonException or NotSupportedException or NullReferenceException)
         {

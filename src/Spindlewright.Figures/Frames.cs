@@ -15,9 +15,9 @@ public sealed record FrameSet
     /// <summary>Makes a set of frames.</summary>
     /// <param name="parameter">What is varied, such as "boost".</param>
     /// <param name="unit">Its unit as printed; may be empty.</param>
-    /// <param name="frames">The frames, each with the same marks in the same order, so that one can follow another.</param>
+    /// <param name="frames">The frames, each with the same marks in the same order.</param>
     /// <param name="still">Index of the frame that print and the first view show.</param>
-    /// <exception cref="PartException">No frame, frames that differ in their marks, a value twice, or no such index.</exception>
+    /// <exception cref="PartException">No frame, unlike frames, a value twice, or no such index.</exception>
     public FrameSet(string parameter, string unit, ImmutableArray<Frame> frames, int still)
     {
         Parameter = Check.Words(parameter, "frames", "parameter");
@@ -30,7 +30,8 @@ public sealed record FrameSet
         foreach (var frame in Frames)
         {
             if (!values.Add(Guard.Finite(frame.Value, Part, "value")))
-                throw new PartException(Part, "value", Wording.NumberText.Significant(frame.Value, 6) + " twice", "each value once");
+                throw new PartException(
+                    Part, "value", Wording.NumberText.Significant(frame.Value, 6) + " twice", "each value once");
             Check.NotEmpty(frame.Marks, Part, "marks");
             if (!frame.Marks.Select(Kind).SequenceEqual(Frames[0].Marks.Select(Kind)))
                 throw new PartException(

@@ -18,7 +18,7 @@ public enum Alignment
 
 /// <summary>How the numbers of a column are printed.</summary>
 /// <param name="Decimals">Digits after the point; null to print significant digits instead.</param>
-/// <param name="Significant">Significant digits where no decimals are fixed; digits before the point are never dropped.</param>
+/// <param name="Significant">Significant digits where no decimals are fixed; whole digits never go.</param>
 public sealed record NumberFormat(int? Decimals = null, int Significant = 3)
 {
     /// <summary>So many digits after the point.</summary>
@@ -32,7 +32,8 @@ public sealed record NumberFormat(int? Decimals = null, int Significant = 3)
 /// <param name="Unit">The unit of its numbers, printed with the heading; may be empty.</param>
 /// <param name="Align">Where its cells stand.</param>
 /// <param name="Format">How its numbers are printed; three significant digits where null.</param>
-public sealed record Column(string Header, string Unit = "", Alignment Align = Alignment.Right, NumberFormat? Format = null);
+public sealed record Column(
+    string Header, string Unit = "", Alignment Align = Alignment.Right, NumberFormat? Format = null);
 
 /// <summary>A table as a record; writers turn it into HTML or plain text.</summary>
 public sealed record Table
@@ -49,7 +50,8 @@ public sealed record Table
     /// <exception cref="PartException">A row that does not fit the columns, or an index without a row.</exception>
     public Table(
         string id, string title, ImmutableArray<Column> columns, ImmutableArray<ImmutableArray<Cell>> rows,
-        string? caption = null, ImmutableArray<string> footnotes = default, ImmutableArray<SourceNote> sources = default,
+        string? caption = null, ImmutableArray<string> footnotes = default,
+            ImmutableArray<SourceNote> sources = default,
         ImmutableArray<int> emphasis = default)
     {
         Id = Check.Id(id, "table");
@@ -61,7 +63,8 @@ public sealed record Table
         for (var i = 0; i < Rows.Length; i++)
             if (Rows[i].IsDefault || Rows[i].Length != Columns.Length)
                 throw new PartException(
-                    Part, $"row {i + 1}", $"{(Rows[i].IsDefault ? 0 : Rows[i].Length)} cells", $"{Columns.Length} cells",
+                    Part, $"row {i + 1}", $"{(Rows[i].IsDefault ? 0 : Rows[i].Length)} cells",
+                        $"{Columns.Length} cells",
                     "one for each column");
         foreach (var row in Emphasis)
             Guard.Within(row, 0, Rows.Length - 1, Part, "emphasised row");

@@ -47,7 +47,8 @@ public static class Specimens
     public static IReadOnlyList<Figure> All =>
         [TorqueAgainstSpeed(), LockedRotor(), SpeedBands(), VoltsPerHertz()];
 
-    private static readonly ImmutableArray<SourceNote> Sources = [new("", "Invented numbers of a bench drill", Provenance.OwnArithmetic)];
+    private static readonly ImmutableArray<SourceNote> Sources = [new(
+        "", "Invented numbers of a bench drill", Provenance.OwnArithmetic)];
 
     public static Figure TorqueAgainstSpeed()
     {
@@ -59,27 +60,40 @@ public static class Specimens
             var hertz = bench.Hertz();
             var series = $"belt position {i + 1}";
             ImmutableArray<double> speeds = [.. hertz.Select(f => SpecimenResults.SpindleRpm(f, ratio))];
-            marks.Add(new Curve(Role.Bound, [speeds[0], speeds[^1]], [SpecimenResults.Bound * ratio, SpecimenResults.Bound * ratio], series, $"{i + 1}"));
-            marks.Add(new Curve(Role.IdealBoost, speeds, [.. hertz.Select(f => SpecimenResults.IdealBoost(f) * ratio * 0.96)], series));
-            marks.Add(new Curve(Role.AsModelled, speeds, [.. hertz.Select(f => SpecimenResults.Modelled(f) * ratio * 0.96)], series));
+            marks.Add(new Curve(Role.Bound, [speeds[0], speeds[^1]],
+                [SpecimenResults.Bound * ratio, SpecimenResults.Bound * ratio], series, $"{i + 1}"));
+            marks.Add(new Curve(Role.IdealBoost, speeds,
+                [.. hertz.Select(f => SpecimenResults.IdealBoost(f) * ratio * 0.96)], series));
+            marks.Add(new Curve(Role.AsModelled, speeds,
+                [.. hertz.Select(f => SpecimenResults.Modelled(f) * ratio * 0.96)], series));
         }
         return new("torque-against-speed", "What torque reaches the spindle at each speed, by belt position",
-            new("spindle speed", "r/min", AxisScale.Logarithmic), new("torque at the spindle", "N m"), marks.ToImmutable(),
+            new("spindle speed", "r/min", AxisScale.Logarithmic),
+                new("torque at the spindle", "N m", AxisScale.Logarithmic), marks.ToImmutable(),
             sources: Sources, notes: ["Numbers at the line ends are belt positions; each line runs from 7 to 80 Hz."],
-            cautions: ["The bound takes no credit for boost, current limit or belt. Not exceeding a figure does not show that contact is harmless."]);
+            cautions:
+            [
+                "The bound takes no credit for boost, current limit or belt. Not exceeding a figure does not show that "
+                + "contact is harmless.",
+            ]);
     }
 
     public static Figure LockedRotor()
     {
         var hertz = SpecimenResults.Bench.Hertz();
-        return new("locked-rotor-torque", "Locked-rotor torque falls away at low frequency under plain V/f, and boost gives it back",
+        return new("locked-rotor-torque",
+            "Locked-rotor torque falls away at low frequency under plain V/f, and boost gives it back",
             new("frequency", "Hz"), new("torque at the motor shaft", "N m"),
             [
                 new Curve(Role.Bound, [7, 80], [SpecimenResults.Bound, SpecimenResults.Bound], label: "bound"),
-                new Curve(Role.IdealBoost, hertz, [.. hertz.Select(f => SpecimenResults.IdealBoost(f))], label: "ideal boost"),
-                new Curve(Role.AsModelled, hertz, [.. hertz.Select(f => SpecimenResults.Locked(f, 9.5))], side: Side.Capability),
-                new Curve(Role.AsModelled, hertz, [.. hertz.Select(f => SpecimenResults.Locked(f, 6.5) * 1.21)], side: Side.Hazard),
-                new Points(Role.Measured, [10, 15, 20, 30], [4.2, 6.6, 8.0, double.NaN], lower: [3.6, 5.9, 7.1, double.NaN], upper: [4.8, 7.3, 8.9, double.NaN]),
+                new Curve(Role.IdealBoost, hertz, [.. hertz.Select(f => SpecimenResults.IdealBoost(f))],
+                    label: "ideal boost"),
+                new Curve(Role.AsModelled, hertz, [.. hertz.Select(f => SpecimenResults.Locked(f, 9.5))],
+                    side: Side.Capability),
+                new Curve(Role.AsModelled, hertz, [.. hertz.Select(f => SpecimenResults.Locked(f, 6.5) * 1.21)],
+                    side: Side.Hazard),
+                new Points(Role.Measured, [10, 15, 20, 30], [4.2, 6.6, 8.0, double.NaN],
+                    lower: [3.6, 5.9, 7.1, double.NaN], upper: [4.8, 7.3, 8.9, double.NaN]),
                 new Rule(Role.Limit, RuleDirection.Upright, 50, "base frequency 50 Hz"),
                 new Rule(Role.Hand, RuleDirection.Level, 3.4, "weak hand at the chuck, 3.4 N m"),
                 new TextMark(13, 21, "here boost matters most"),
@@ -93,12 +107,14 @@ public static class Specimens
         for (var i = 0; i < bench.Ratios.Length; i++)
             marks.Add(new RangeBar(Role.SetCurve, i + 1, SpecimenResults.SpindleRpm(7, bench.Ratios[i]),
                 SpecimenResults.SpindleRpm(80, bench.Ratios[i]), series: $"belt position {i + 1}"));
-        marks.Add(new Points(Role.AsFound, [.. bench.Ratios.Select(r => SpecimenResults.SpindleRpm(50, r))], [1, 2, 3, 4, 5],
+        marks.Add(new Points(Role.AsFound, [.. bench.Ratios.Select(r => SpecimenResults.SpindleRpm(50, r))],
+            [1, 2, 3, 4, 5],
             legend: "as found, at 50 Hz"));
         marks.Add(new Rule(Role.Limit, RuleDirection.Upright, 3000, "chuck, highest 3000 r/min"));
         return new("speed-bands", "Spindle speeds of the five belt positions, 7 to 80 Hz",
             new("spindle speed", "r/min", AxisScale.Logarithmic),
-            Axis.Names("belt position", [.. bench.Ratios.Select((r, i) => FormattableString.Invariant($"{i + 1}  ({r} : 1)"))]), marks.ToImmutable(), sources: Sources);
+            Axis.Names("belt position", [.. bench.Ratios.Select(
+                (r, i) => FormattableString.Invariant($"{i + 1}  ({r} : 1)"))]), marks.ToImmutable(), sources: Sources);
     }
 
     public static Figure VoltsPerHertz()
@@ -106,7 +122,8 @@ public static class Specimens
         ImmutableArray<double> hertz = [0, 2, 4, 6, 8, 10, 12, 15, 20, 30, 40, 48, 50, 60, 80];
         ImmutableArray<Frame> frames = [.. new double[] { 0, 2, 4, 6, 8 }.Select(boost => new Frame(boost,
         [
-            new Curve(Role.SetCurve, hertz, [.. hertz.Select(f => Math.Min(222, 230 * (f / 50 + boost / 100 * Math.Max(0, 1 - f / 15))))]),
+            new Curve(Role.SetCurve, hertz,
+                [.. hertz.Select(f => Math.Min(222, 230 * (f / 50 + boost / 100 * Math.Max(0, 1 - f / 15))))]),
         ]))];
         return new("volts-per-hertz", "Voltage against frequency as set, with boost",
             new("frequency", "Hz"), new("voltage between lines", "V"),

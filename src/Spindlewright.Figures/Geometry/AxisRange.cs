@@ -8,10 +8,18 @@ internal static class AxisRange
     private const double Headroom = 0.06;
 
     /// <summary>The span of the level axis: as asked for, or fitted over all frames.</summary>
-    public static Interval OfX(Figure figure) => figure.X.Range ?? Fitted(figure.X, figure.AllMarks.SelectMany(m => m.Extent).Select(p => p.X), 0);
+    public static Interval OfX(Figure figure) =>
+        figure.X.Range ?? Fitted(figure.X, figure.AllMarks.SelectMany(WithRoom).Select(p => p.X), 0);
 
     /// <summary>The span of the upright axis, with room above the highest mark for its label.</summary>
-    public static Interval OfY(Figure figure) => figure.Y.Range ?? Fitted(figure.Y, figure.AllMarks.SelectMany(m => m.Extent).Select(p => p.Y), Headroom);
+    public static Interval OfY(Figure figure) =>
+        figure.Y.Range ?? Fitted(figure.Y, figure.AllMarks.SelectMany(m => m.Extent).Select(p => p.Y), Headroom);
+
+    /// <summary>A bar whose ends are printed wants room for them on both sides.</summary>
+    private static IEnumerable<(double X, double Y)> WithRoom(Mark mark) =>
+        mark is RangeBar { ShowEnds: true, From: > 0 } bar
+        ? [.. bar.Extent, (bar.From * 0.72, bar.At), (bar.To * 1.12, bar.At)]
+        : mark.Extent;
 
     private static Interval Fitted(Axis axis, IEnumerable<double> values, double headroom)
     {
@@ -30,7 +38,8 @@ internal static class AxisRange
     private static double OneDigit(double value, Func<double, double> round)
     {
         var decade = Math.Pow(10, Math.Floor(Math.Log10(value)));
-        return round(value / decade) * decade;
+        var step = value / decade < 3 ? 0.5 : 1;
+        return round(value / decade / step) * step * decade;
     }
 
     private static Interval Round(double least, double most, double headroom)

@@ -77,7 +77,8 @@ internal sealed class LabelPlacer(Box area)
     }
 
     private static Box Beside(Anchor anchor, LabelWish wish) => new(
-        Start(anchor.At.X, anchor.ToX, wish.Width), Start(anchor.At.Y, anchor.ToY, wish.Height), wish.Width, wish.Height);
+        Start(anchor.At.X, anchor.ToX, wish.Width), Start(anchor.At.Y, anchor.ToY, wish.Height), wish.Width,
+            wish.Height);
 
     private static double Start(double at, int to, double length) => to switch
     {

@@ -39,7 +39,8 @@ internal sealed record Ticks(IReadOnlyList<AxisTick> Major, IReadOnlyList<double
         var leading = step / Math.Pow(10, Math.Floor(Math.Log10(step) + Slack));
         var minorStep = step / (Math.Abs(leading - 2) < 0.1 ? 4 : 5);
         var major = Multiples(range, step).Select(v => new AxisTick(v, NumberText.Fixed(v, decimals))).ToList();
-        var minor = Multiples(range, minorStep).Where(v => major.All(m => Math.Abs(m.Position - v) > minorStep / 2)).ToList();
+        var minor = Multiples(range, minorStep).Where(v => major.All(m => Math.Abs(m.Position - v) > minorStep / 2))
+            .ToList();
         return new(major, minor);
     }
 
@@ -74,7 +75,8 @@ internal sealed record Ticks(IReadOnlyList<AxisTick> Major, IReadOnlyList<double
             for (var digit = 1; digit <= 9; digit++)
             {
                 // Parsed rather than computed, so that 0.3 is 0.3 and not three times 0.1.
-                var value = double.Parse(string.Create(CultureInfo.InvariantCulture, $"{digit}e{decade}"), CultureInfo.InvariantCulture);
+                var value = double.Parse(
+                    string.Create(CultureInfo.InvariantCulture, $"{digit}e{decade}"), CultureInfo.InvariantCulture);
                 if (Inside(value, range))
                     yield return (value, digit, decade);
             }

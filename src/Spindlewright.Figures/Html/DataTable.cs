@@ -18,22 +18,30 @@ public static class DataTable
         [
             new("what", Align: Alignment.Left),
             new(figure.X.Label, figure.X.Unit, Format: new(Significant: 4)),
-            new(spans ? $"{figure.Y.Label}, or to" : figure.Y.Label, spans && figure.Y.IsNames ? figure.X.Unit : figure.Y.Unit, Format: new(Significant: 4)),
+            spans
+                ? new(
+                    $"{figure.Y.Label}, or to", (figure.Y.IsNames ? figure.X : figure.Y).Unit, Format: new(Significant: 4))
+                : new(figure.Y.Label, figure.Y.Unit, Format: new(Significant: 4)),
         ];
         var thinned = figure.StillMarks.Any(m => Count(m) > RowsOfMark);
-        ImmutableArray<string> notes = thinned ? [$"Of longer lines {RowsOfMark} points are listed, the ends among them."] : [];
+        ImmutableArray<string> notes = thinned
+            ? [$"Of longer lines {RowsOfMark} points are listed, the ends among them."] : [];
         var caption = figure.Frames is { } frames ? FigureText.Frames(frames) + "." : null;
-        return new(figure.Id + "-data", "Data of the figure", columns, [.. figure.StillMarks.SelectMany(m => Rows(figure, m))], caption, notes);
+        return new(figure.Id + "-data", "Data of the figure", columns,
+            [.. figure.StillMarks.SelectMany(m => Rows(figure, m))], caption, notes);
     }
 
-    private static int Count(Mark mark) => mark switch { Curve c => c.Xs.Length, Points p => p.Xs.Length, Band b => b.Xs.Length, _ => 1 };
+    private static int Count(Mark mark) =>
+        mark switch { Curve c => c.Xs.Length, Points p => p.Xs.Length, Band b => b.Xs.Length, _ => 1 };
 
     private static IEnumerable<ImmutableArray<Cell>> Rows(Figure figure, Mark mark) => mark switch
     {
         Curve c => Picked(c.Xs.Length).Select(i => Row(c.FullName, c.Xs[i], c.Ys[i])),
-        Points p => Picked(p.Xs.Length).Select(i => Row(p.FullName, p.Xs[i], figure.Y.IsNames ? NameAt(figure, p.Ys[i]) : p.Ys[i])),
+        Points p => Picked(p.Xs.Length)
+            .Select(i => Row(p.FullName, p.Xs[i], figure.Y.IsNames ? NameAt(figure, p.Ys[i]) : p.Ys[i])),
         Band b => Picked(b.Xs.Length).Select(i => Row(
-            b.FullName, b.Xs[i], $"{NumberText.Significant(b.Lower[i], 4)} to {NumberText.Significant(b.Upper[i], 4)}")),
+            b.FullName, b.Xs[i],
+            $"{NumberText.Significant(b.Lower[i], 4)} to {NumberText.Significant(b.Upper[i], 4)}")),
         RangeBar r => [Row(BarName(figure, r), r.From, r.To)],
         Rule { Direction: RuleDirection.Level } r => [Row(r.Label, Cell.Empty, r.At)],
         Rule r => [Row(r.Label, r.At, Cell.Empty)],

@@ -7,7 +7,7 @@ using static Spindlewright.Figures.Html.Markup;
 namespace Spindlewright.Figures.Html;
 
 /// <summary>What a fragment of a figure holds.</summary>
-/// <param name="Narrow">True to add a second drawing for telephones; it shows only where <see cref="LookCss"/> is present.</param>
+/// <param name="Narrow">True to add a second drawing for telephones; it needs <see cref="LookCss"/>.</param>
 /// <param name="Interactive">True to add the data of the interactive chart.</param>
 /// <param name="Data">True to add words and numbers that unfold.</param>
 /// <param name="IdSuffix">Added to every id, so that a figure can stand twice in one page; may be empty.</param>
@@ -35,11 +35,12 @@ public static class FigureHtml
         var id = figure.Id + options.IdSuffix;
         var html = new StringBuilder();
         html.Append($"<figure class=\"sw-figure\" id=\"{Escape(id)}\" data-sw-figure=\"{figure.Id}\">\n");
-        var wide = new SvgOptions(options.WidthMm, options.HeightMm, options.IdSuffix, Foot: false);
+        var wide = new SvgOptions(options.WidthMm, options.HeightMm, options.IdSuffix, MarginMm: 0.5, Foot: false);
         html.Append($"<div class=\"sw-still sw-wide\">{SvgWriter.Write(figure, wide, look)}</div>\n");
         if (options.Narrow)
         {
-            var narrow = SvgOptions.Narrow with { Foot = false, IdSuffix = options.IdSuffix + SvgOptions.Narrow.IdSuffix };
+            var suffix = options.IdSuffix + SvgOptions.Narrow.IdSuffix;
+            var narrow = SvgOptions.Narrow with { MarginMm = 0.3, Foot = false, IdSuffix = suffix };
             html.Append($"<div class=\"sw-still sw-narrow\" hidden>{SvgWriter.Write(figure, narrow, look)}</div>\n");
         }
         Caption(html, figure);
@@ -47,9 +48,13 @@ public static class FigureHtml
             html.Append($"<details><summary>In words and numbers</summary>\n<p>{Escape(figure.AltText)}</p>\n")
                 .Append(TableHtml.Write(DataTable.Of(figure), options.IdSuffix)).Append("</details>\n");
         if (options.Interactive)
-            html.Append($"<script type=\"application/json\" data-sw-chart>{EscapeJson(PlotlyWriter.Json(figure, look))}</script>\n");
+            html.Append(Block(PlotlyWriter.Json(figure, look)));
         return html.Append("</figure>\n").ToString();
     }
+
+    /// <summary>The data of a chart as a block that no page shows.</summary>
+    internal static string Block(string json) =>
+        $"<script type=\"application/json\" data-sw-chart>{EscapeJson(json)}</script>\n";
 
     private static void Caption(StringBuilder html, Figure figure)
     {

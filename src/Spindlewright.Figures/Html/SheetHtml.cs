@@ -19,9 +19,12 @@ public static class SheetHtml
         html.Append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">")
             .Append("<meta name=\"viewport\" content=\"width=device-width\">")
             .Append($"<title>{Escape(sheet.Title)}</title>\n<style>\n{LookCss.Write(look)}")
-            .Append(CultureInfo.InvariantCulture, $"@page{{size:{sheet.WidthMm:0.##}mm {sheet.HeightMm:0.##}mm;margin:{sheet.MarginMm:0.##}mm}}\n")
+            .Append(CultureInfo.InvariantCulture,
+                $"@page{{size:{sheet.WidthMm:0.##}mm {sheet.HeightMm:0.##}mm;margin:{sheet.MarginMm:0.##}mm}}\n")
             .Append("body{margin:0}\n")
-            .Append(CultureInfo.InvariantCulture, $"@media screen{{.sw-sheet{{width:{sheet.WidthMm:0.##}mm;min-height:{sheet.HeightMm:0.##}mm;padding:{sheet.MarginMm:0.##}mm}}}}\n")
+            .Append(CultureInfo.InvariantCulture, $"@media screen{{.sw-sheet{{width:{sheet.WidthMm:0.##}mm;")
+            .Append(CultureInfo.InvariantCulture, $"min-height:{sheet.HeightMm:0.##}mm;")
+            .Append(CultureInfo.InvariantCulture, $"padding:{sheet.MarginMm:0.##}mm}}}}\n")
             .Append("</style></head><body>\n");
         html.Append($"<main class=\"sw-sheet\" id=\"{sheet.Id}\">\n<h1>{Escape(sheet.Title)}</h1>\n");
         for (var i = 0; i < sheet.Blocks.Length; i++)

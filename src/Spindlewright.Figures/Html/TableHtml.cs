@@ -7,7 +7,7 @@ namespace Spindlewright.Figures.Html;
 /// <summary>Writes a table as a fragment of HTML.</summary>
 public static class TableHtml
 {
-    /// <summary>The table with caption, heads that name their scope, units in the heads, footnotes and sources.</summary>
+    /// <summary>The table with caption, heads with scope and unit, footnotes and sources.</summary>
     /// <param name="table">The table.</param>
     /// <param name="idSuffix">Added to the id, so that a table can stand twice in one page; may be empty.</param>
     /// <returns>A <c>div</c>; it ends in LF.</returns>
@@ -15,7 +15,8 @@ public static class TableHtml
     {
         var html = new StringBuilder();
         html.Append($"<div class=\"sw-table-box\" id=\"{table.Id}{Escape(idSuffix)}\">\n");
-        html.Append($"<div class=\"sw-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape(table.Title)}\">\n<table class=\"sw-table\">\n");
+        html.Append($"<div class=\"sw-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape(table.Title)}\">\n")
+            .Append("<table class=\"sw-table\">\n");
         html.Append($"<caption>{Escape(table.Title)}");
         if (table.Caption.Length > 0)
             html.Append($"<span>{Escape(table.Caption)}</span>");

@@ -11,26 +11,36 @@
     return json.replace(/#[0-9a-f]{6}/g, function (shade) { return dark[shade] || shade; });
   }
 
-  // The title is broken into lines by hand: plotly.js does not.
+  // The title stands above as text that wraps by itself; plotly.js would let it run out of the picture.
   function fit(chart, width) {
-    var title = chart.layout.title, size = title.font.size;
-    var room = Math.max(12, Math.floor((width - 20) / (size * 0.56)));
-    var lines = [""];
-    title.text.split(" ").forEach(function (word) {
-      var last = lines.length - 1;
-      if (lines[last] && lines[last].length + 1 + word.length > room) lines.push(word);
-      else lines[last] += (lines[last] ? " " : "") + word;
+    var narrow = width < 500;
+    delete chart.layout.title;
+    // The legend flows in rows; how many there are says how much room it wants.
+    var rows = 0, used = Infinity;
+    chart.data.forEach(function (trace) {
+      if (!trace.showlegend) return;
+      var wide = trace.name.length * 6.8 + 68;
+      if (used + wide > width - 60 - chart.layout.margin.r) { rows++; used = 0; }
+      used += wide;
     });
-    title.text = lines.join("<br>");
-    var entries = {};
-    chart.data.forEach(function (t) { if (t.showlegend) entries[t.legendgroup] = t.legendgroup.length * 7 + 75; });
-    // In the legend an entry is what the line stands for, not which series it belongs to.
-    var names = Object.keys(entries), widest = names.reduce(function (w, n) { return Math.max(w, entries[n]); }, 1);
-    var rows = Math.ceil(names.length / Math.max(1, Math.floor(width / widest)));
-    chart.layout.margin.t = 14 + lines.length * size * 1.3 + 12;
-    chart.layout.height = Math.round(chart.layout.margin.t + rows * 20 +
-      Math.max(330, Math.min(width * 0.52, 520)) + (chart.layout.sliders ? 90 : 0));
-    if (width < 500) chart.layout.margin.r = 24;
+    chart.layout.margin.t = rows * 27 + (narrow ? 12 : 34);
+    chart.layout.height = Math.round(chart.layout.margin.t +
+      Math.max(300, Math.min(width * 0.5, 500)) + (chart.layout.sliders ? 90 : 0));
+    chart.config.displayModeBar = !narrow;
+    spread(chart.layout.xaxis, width - 60 - chart.layout.margin.r);
+  }
+
+  // Labels of fixed ticks that would touch are left out; their ticks stay.
+  function spread(axis, room) {
+    if (axis.tickmode !== "array") return;
+    var log = axis.type === "log", free = -Infinity;
+    axis.ticktext = axis.ticktext.map(function (label, i) {
+      var value = log ? Math.log10(axis.tickvals[i]) : axis.tickvals[i];
+      var at = room * (value - axis.range[0]) / (axis.range[1] - axis.range[0]), half = label.length * 3.4;
+      if (at - half < free + 4) return "";
+      free = at + half;
+      return label;
+    });
   }
 
   function upgrade(figure) {
@@ -40,20 +50,27 @@
     var place = document.createElement("div");
     place.className = "sw-live";
     figure.insertBefore(place, still);
+    var name = figure.querySelector("title"), heading = document.createElement("p");
+    heading.className = "sw-live-title";
+    heading.style.cssText = "font-weight:700;margin:0";
+    heading.textContent = name ? name.textContent : "";
+    heading.hidden = !name;
+    figure.insertBefore(heading, place);
     var stills = figure.querySelectorAll(".sw-still");
     function show(live) {
-      place.style.display = live ? "" : "none";
+      place.style.display = heading.style.display = live ? "" : "none";
       stills.forEach(function (s) { s.style.display = live ? "none" : ""; });
     }
     function give(fault) {
       place.remove();
+      heading.remove();
       stills.forEach(function (s) { s.style.display = ""; });
       figure.setAttribute("data-sw-state", "still");
       if (window.console) console.warn("chart left still: " + fault);
     }
     try {
       var chart = JSON.parse(themed(data.textContent));
-      fit(chart, place.clientWidth || 700);
+      if (!figure.hasAttribute("data-sw-own")) fit(chart, place.clientWidth || 700);
       place.setAttribute("role", "img");
       var words = figure.querySelector("desc");
       if (words) place.setAttribute("aria-label", words.textContent);

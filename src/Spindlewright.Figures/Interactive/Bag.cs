@@ -6,7 +6,8 @@ namespace Spindlewright.Figures.Interactive;
 internal static class Bag
 {
     /// <summary>Sets properties by their names in plotly.js; null leaves one out.</summary>
-    public static T With<T>(this T bag, params ReadOnlySpan<(string Name, object? Value)> properties) where T : DynamicObj.DynamicObj
+    public static T With<T>(this T bag, params ReadOnlySpan<(string Name, object? Value)> properties)
+        where T : DynamicObj.DynamicObj
     {
         foreach (var (name, value) in properties)
             if (value is not null)

@@ -1,5 +1,7 @@
 using System.Globalization;
+using Spindlewright.Figures.Geometry;
 using Spindlewright.Figures.Looks;
+using Spindlewright.Figures.Wording;
 using Spindlewright.Foundations;
 using P = global::Plotly.NET;
 
@@ -24,22 +26,20 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
                 break;
             case Band band:
                 yield return Edge(band, role);
-                yield return Filled(Trace(band, role, band.Xs, band.Upper), role, role.BandOpacity).With(("fill", "tonexty"));
+                yield return Filled(Labelled(
+                    Trace(band, role, band.Xs, band.Upper), LastLabel(band.Upper, band.Label)), role, role.BandOpacity)
+                    .With(("fill", "tonexty"));
                 break;
             case RangeBar bar:
                 yield return Bar(bar, role);
                 break;
             case Rule rule:
-                var (xs, ys) = rule.Direction == RuleDirection.Level
-                    ? (new[] { xRange.Least, xRange.Most }, new[] { rule.At, rule.At })
-                    : ([rule.At, rule.At], [yRange.Least, yRange.Most]);
-                yield return Lined(mark, role, xs, ys, ["", PlotlyText.Escape(rule.Label)]).With(
-                    ("showlegend", false), ("textposition", rule.Direction == RuleDirection.Level ? "top left" : "bottom left"));
+                yield return Ruled(rule, role);
                 break;
             case TextMark text:
                 yield return Trace(mark, role, [text.X], [text.Y]).With(
                     ("mode", "text"), ("text", new[] { PlotlyText.Escape(text.Label) }), ("textposition", "top right"),
-                    ("showlegend", false));
+                    ("showlegend", false), ("hoverinfo", "skip"));
                 break;
         }
     }
@@ -56,19 +56,60 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
             ("x", Numbers(xs)), ("y", Numbers(ys)), ("name", PlotlyText.Escape(mark.Legend)),
             ("meta", PlotlyText.Escape(mark.FullName)),
             ("legendgroup", PlotlyText.Escape(mark.Legend)), ("showlegend", inLegend.Add(mark.Legend)),
-            ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false), ("connectgaps", false),
+            ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false),
+            ("connectgaps", false),
             ("line", new P.Line().With(
                 ("color", role.Shade.Light), ("width", Px(role.WeightPt)), ("dash", Dash(role)))),
-            ("textfont", new P.Font().With(("color", role.Shade.Light), ("size", Px(look.Letters.LabelPt)))));
+            ("textfont", Letters(role.Shade)));
+
+    private P.Font Letters(Shade shade) =>
+        new P.Font().With(("color", shade.Light), ("size", PlotlyLayout.SizePx(look)));
+
+    private static string Ended(double value) => "\u00a0" + NumberText.Significant(value) + "\u00a0";
 
     private P.Trace2D Lined(Mark mark, RoleLook role, IEnumerable<double> xs, IEnumerable<double> ys, string[]? labels)
     {
         var markers = role.LineMarker != Marker.None;
-        var mode = "lines" + (markers ? "+markers" : "") + (labels is null ? "" : "+text");
+        var mode = "lines" + (markers || labels is not null ? "+markers" : "") + (labels is null ? "" : "+text");
+        // Text keeps its distance from a marker; an unseen one keeps it from the line.
+        var marker = markers ? MarkerOf(role, role.LineMarker).With(("maxdisplayed", 8))
+            : labels is null ? null
+            : Unseen();
         return Trace(mark, role, xs, ys).With(
             ("mode", mode), ("text", labels), ("textposition", labels is null ? null : "middle right"),
-            ("marker", markers ? MarkerOf(role, role.LineMarker).With(("maxdisplayed", 8)) : null));
+            ("marker", marker));
     }
+
+    private P.Trace2D Ruled(Rule rule, RoleLook role)
+    {
+        var label = PlotlyText.Escape(rule.Label);
+        if (rule.Direction == RuleDirection.Level)
+        {
+            var (atRight, below) = Quietest(rule.At);
+            var place = (below ? "bottom " : "top ") + (atRight ? "left" : "right");
+            string[] labels = atRight ? ["", label] : [label, ""];
+            return Lined(rule, role, [xRange.Least, xRange.Most], [rule.At, rule.At], labels)
+                .With(("showlegend", false), ("textposition", place));
+        }
+        var (foot, head) = figure.Y.IsNames ? (yRange.Most, yRange.Least) : (yRange.Least, yRange.Most);
+        var right = new AxisMap(figure.X, xRange, 0, 1).Place(rule.At) > 0.6;
+        return Lined(rule, role, [rule.At, rule.At], [foot, head], ["", label])
+            .With(("showlegend", false), ("textposition", right ? "bottom left" : "bottom right"));
+    }
+
+    /// <summary>The corner of a level rule with the fewest points beside it; the upper left if all are alike.</summary>
+    private (bool AtRight, bool Below) Quietest(double level)
+    {
+        var (x, y) = (new AxisMap(figure.X, xRange, 0, 1), new AxisMap(figure.Y, yRange, 0, 1));
+        var points = figure.StillMarks.SelectMany(m => m.Extent)
+            .Select(p => (X: x.Place(p.X), Off: y.Place(p.Y) - y.Place(level))).ToList();
+        int Crowd((bool AtRight, bool Below) corner) => points.Count(p =>
+            (corner.AtRight ? p.X > 0.6 : p.X < 0.4) && (corner.Below ? -p.Off : p.Off) is > -0.01 and < 0.08);
+        return new[] { (false, false), (true, false), (false, true), (true, true) }.MinBy(Crowd);
+    }
+
+    private static P.TraceObjects.Marker Unseen() =>
+        new P.TraceObjects.Marker().With(("size", 8), ("color", "rgba(0,0,0,0)"));
 
     private P.Trace2D Dotted(Points points, RoleLook role)
     {
@@ -95,21 +136,36 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
     private P.Trace2D Bar(RangeBar bar, RoleLook role)
     {
         var (low, high) = (bar.At - bar.Thickness / 2, bar.At + bar.Thickness / 2);
-        return Filled(Trace(bar, role, [bar.From, bar.To, bar.To, bar.From, bar.From], [low, low, high, high, low]), role, role.BarOpacity)
-            .With(("fill", "toself"), ("hoveron", "points"));
+        // The outline starts and turns half-way up, where its ends are printed.
+        var outline = Trace(
+            bar, role, [bar.From, bar.From, bar.To, bar.To, bar.To, bar.From, bar.From],
+                [bar.At, high, high, bar.At, low, low, bar.At]);
+        var (left, right) = bar.ShowEnds ? (Ended(bar.From), Ended(bar.To)) : ("", "");
+        if (bar.Label.Length > 0)
+            right += "\u00a0" + PlotlyText.Escape(bar.Label);
+        var texts = left.Length + right.Length == 0 ? null : new[] { left, "", "", right, "", "", "" };
+        return Filled(Labelled(outline, texts), role, role.BarOpacity).With(
+            ("fill", "toself"), ("hoveron", "points"), ("textfont", Letters(look.Shades.Ink)),
+            ("textposition", new[] { "middle left", "", "", "middle right", "", "", "" }));
     }
 
+    private static P.Trace2D Labelled(P.Trace2D trace, string[]? texts) => trace.With(
+        ("mode", texts is null ? "lines" : "lines+text"), ("text", texts), ("textposition", "middle right"));
+
     private static P.Trace2D Filled(P.Trace2D trace, RoleLook role, double opacity) => trace.With(
-        ("mode", "lines"), ("fillcolor", Translucent(role.Shade.Light, opacity)),
-        ("line", new P.Line().With(("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
+        ("fillcolor", Translucent(role.Shade.Light, opacity)),
+        ("line", new P.Line().With(
+            ("color", role.Shade.Light), ("width", Px(Math.Min(role.WeightPt, 0.9))), ("dash", Dash(role)))));
 
     private P.TraceObjects.Marker MarkerOf(RoleLook role, Marker marker) => new P.TraceObjects.Marker().With(
-        ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)), ("color", role.Shade.Light),
+        ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)),
+        ("color", role.Shade.Light),
         ("line", new P.Line().With(("color", role.Shade.Light), ("width", 1.4))));
 
     private string Hover() => figure.Y.IsNames
         ? $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}<extra>%{{meta}}</extra>"
-        : $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}, %{{y:.4~g}} {PlotlyText.Escape(figure.Y.Unit)}<extra>%{{meta}}</extra>";
+        : $"%{{x:.4~g}} {PlotlyText.Escape(figure.X.Unit)}, %{{y:.4~g}} {PlotlyText.Escape(figure.Y.Unit)}"
+            + "<extra>%{meta}</extra>";
 
     private static string[]? LastLabel(IReadOnlyList<double> ys, string label)
     {

@@ -7,7 +7,7 @@ using P = global::Plotly.NET;
 namespace Spindlewright.Figures.Interactive;
 
 /// <summary>Writes a figure for plotly.js through the types of Plotly.NET.</summary>
-/// <remarks>Gaps are null, ids and defaults of Plotly.NET are not used, so the same figure gives the same bytes.</remarks>
+/// <remarks>Gaps are null; no ids or defaults of Plotly.NET are used; the same figure gives the same bytes.</remarks>
 public static class PlotlyWriter
 {
     /// <summary>The chart as Plotly.NET's own type, without its frames.</summary>
@@ -36,7 +36,8 @@ public static class PlotlyWriter
         var moving = figure.Frames is { } set ? Traces(painter, set.Shown.Marks).ToList() : [];
         var bounds = Traces(painter, figure.Marks.Where(m => m.Role == Role.Bound)).ToList();
         var chart = P.GenericChart.NewMultiChart(
-            ListModule.OfSeq(steady.Concat(moving).Concat(bounds)), new PlotlyLayout(figure, look).Of(x, y), Config(), new P.DisplayOptions());
+            ListModule.OfSeq(steady.Concat(moving).Concat(bounds)), new PlotlyLayout(figure, look).Of(x, y), Config(),
+                new P.DisplayOptions());
         return (chart, [.. Frames(figure, look, steady.Count, moving.Count)]);
     }
 
@@ -50,7 +51,8 @@ public static class PlotlyWriter
             // What does not change with the frame, the legend above all, stays with the first traces.
             var data = Traces(painter, frame.Marks).Select(Moved).ToArray();
             yield return new P.Frame().With(
-                ("name", set.NameOf(frame)), ("data", data), ("traces", Enumerable.Range(first, count).ToArray()));
+                ("name", PlotlyText.Escape(set.NameOf(frame))), ("data", data),
+                ("traces", Enumerable.Range(first, count).ToArray()));
         }
     }
 
@@ -68,5 +70,5 @@ public static class PlotlyWriter
 
     private static P.Config Config() => new P.Config().With(
         ("responsive", true), ("displaylogo", false),
-        ("modeBarButtonsToRemove", new[] { "lasso2d", "select2d", "autoScale2d" }));
+        ("modeBarButtonsToRemove", new[] { "toImage", "lasso2d", "select2d", "autoScale2d" }));
 }

@@ -31,9 +31,6 @@ public sealed record Lettering
 /// <summary>Distances and hairline weights of a drawing.</summary>
 public sealed record Spacing
 {
-    /// <summary>Margin around a drawing, mm.</summary>
-    public double MarginMm { get; init; } = 2.5;
-
     /// <summary>Between rows and parts, mm.</summary>
     public double GapMm { get; init; } = 2;
 
@@ -115,7 +112,7 @@ public sealed record Look
             with { LineMarker = Marker.OpenDiamond },
         Role.Handbook => Line(0.8, [9, 4.5], Marker.Plus, Shades.Muted, bar: 0.25),
         Role.Uncertainty => Line(0.5, [1, 1], Marker.Ring, Shades.Blue, bar: 0.15),
-        Role.Annotation => Line(0.4, [], Marker.Ring, Shades.Muted, bar: 0.1),
+        Role.Annotation => Line(0.4, [0.6, 1.4], Marker.Ring, Shades.Muted, bar: 0.1),
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, "no such role"),
     };
 

@@ -23,7 +23,8 @@ public static class LookCss
         Variables(css, look, dark: true);
         css.Append("}}\n");
         foreach (var shade in look.Shades.All)
-            css.Append(Line($".sw-f-{shade.Name}{{fill:var(--sw-{shade.Name})}}.sw-s-{shade.Name}{{stroke:var(--sw-{shade.Name})}}\n"));
+            css.Append(Line($".sw-f-{shade.Name}{{fill:var(--sw-{shade.Name})}}"))
+                .Append(Line($".sw-s-{shade.Name}{{stroke:var(--sw-{shade.Name})}}\n"));
         css.Append(Rules);
         return css.ToString();
     }
@@ -37,6 +38,7 @@ public static class LookCss
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private const string Rules = """
+        body:has(>.sw-page){background:var(--sw-paper)}
         .sw-page{margin:0 auto;padding:1.2rem;max-width:52rem;background:var(--sw-paper);color:var(--sw-ink);
         font:var(--sw-body)/1.5 var(--sw-type)}
         .sw-figure,.sw-table-box{margin:2rem 0;color:var(--sw-ink);font-family:var(--sw-type);break-inside:avoid}
@@ -67,9 +69,11 @@ public static class LookCss
         .sw-sheet .sw-figure,.sw-sheet .sw-table-box{margin:0 0 4mm}
         .sw-sheet .sw-table{font-size:.85em}
         .sw-live{width:100%}
+        .sw-live-title{font-size:calc(var(--sw-title)*1.12)}
         @media screen and (max-width:600px){.sw-wide+.sw-narrow:not(.sw-off){display:block}
         .sw-wide:has(+.sw-narrow){display:none}}
-        @media print{.sw-live,.sw-figure details{display:none!important}.sw-still.sw-wide{display:block!important}}
+        @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}
+        .sw-still.sw-wide{display:block!important}}
         @media print{.sw-sheet{break-after:page}}
 
         """;

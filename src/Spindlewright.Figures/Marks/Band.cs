@@ -30,7 +30,8 @@ public sealed record Band : Mark
             if (i > 0 && xs[i] <= xs[i - 1])
                 throw new PartException(Part, $"x [{i}]", "not above the one before", "abscissas that rise");
             if (upper[i] < lower[i])
-                throw new PartException(Part, $"upper edge [{i}]", "below the lower edge", "an upper edge on or above it");
+                throw new PartException(
+                    Part, $"upper edge [{i}]", "below the lower edge", "an upper edge on or above it");
         }
     }
 

@@ -34,7 +34,7 @@ public abstract record Mark
     /// <summary>What is written beside it in the drawing; may be empty.</summary>
     public string Label { get; }
 
-    /// <summary>What its legend entry says; the role's words unless given. Marks that say the same share an entry.</summary>
+    /// <summary>What its legend entry says; marks that say the same share an entry.</summary>
     public string Legend { get; }
 
     /// <summary>Series and legend in one, such as "belt position 3, bound".</summary>

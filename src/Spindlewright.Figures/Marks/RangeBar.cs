@@ -7,7 +7,7 @@ public sealed record RangeBar : Mark
 {
     /// <summary>Makes a bar.</summary>
     /// <param name="role">What it stands for.</param>
-    /// <param name="at">Its middle, in the unit of the Y axis (with <see cref="Axis.Names"/>: 1 for the first name).</param>
+    /// <param name="at">Its middle, in the unit of the Y axis; 1 for the first of <see cref="Axis.Names"/>.</param>
     /// <param name="from">Left end, in the unit of the X axis.</param>
     /// <param name="to">Right end, above the left one.</param>
     /// <param name="thickness">Its height, in the unit of the Y axis.</param>

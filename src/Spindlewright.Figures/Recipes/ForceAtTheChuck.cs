@@ -28,8 +28,8 @@ public sealed class ForceAtTheChuck : IFigureRecipe<StudyResults>
             Axis.Names("belt position", [.. rows.Select(row => row.Belt.Name)]),
             [
                 new Points(Role.Bound, [.. rows.Select(row => row.Bound.NewtonMeters)], [.. at]),
-                new Points(Role.IdealBoost, [.. torques.Select(each => each.Points.Max(point => point.IdealBoost.Hazard.NewtonMeters))], [.. at], side: Side.Hazard, legend: "ideal boost, largest"),
-                new Points(Role.AsModelled, [.. torques.Select(each => each.Points.Max(point => point.PullOut.Hazard.NewtonMeters))], [.. at], side: Side.Hazard, legend: "as modelled, largest"),
+                new Points(Role.IdealBoost, [.. torques.Select(each => each.Points.Max(point => point.IdealBoost.Hazard.NewtonMeters))], [.. at], legend: "ideal boost, largest, hazard side"),
+                new Points(Role.AsModelled, [.. torques.Select(each => each.Points.Max(point => point.PullOut.Hazard.NewtonMeters))], [.. at], legend: "as modelled, largest, hazard side"),
                 .. hands.Select(hand => new Rule(
                     Role.Hand, RuleDirection.Upright, hand.Hand.Torque.NewtonMeters, hand.Hand.Name,
                     legend: "hand on the chuck, weak and strong")),

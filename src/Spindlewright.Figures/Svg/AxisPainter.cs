@@ -23,7 +23,7 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
             foreach (var entry in row)
             {
                 Sample(entry, left, top + Lettered.HeightMm(look.Letters.LabelPt) / 2);
-                words.Add((entry.Text, new(left + look.Space.SampleMm + 1.5, top)));
+                words.Add((entry.Text, new(left + entry.SampleMm + 1.5, top)));
                 left += entry.WidthMm + 5;
             }
             top += Lettered.HeightMm(look.Letters.LabelPt) + 0.9;
@@ -47,9 +47,12 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     /// <summary>Axes, ticks, their labels and the headings.</summary>
     public void Axes()
     {
-        var path = new StringBuilder($"M{N(frame.Plot.Left)} {N(frame.Plot.Top)}V{N(frame.Plot.Bottom)}H{N(frame.Plot.Right)}");
-        TickMarks(path, frame.XTicks, frame.Figure.X.IsNames, frame.XMap, (at, length) => $"M{N(at)} {N(frame.Plot.Bottom)}v{N(length)}");
-        TickMarks(path, frame.YTicks, frame.Figure.Y.IsNames, frame.YMap, (at, length) => $"M{N(frame.Plot.Left)} {N(at)}h{N(-length)}");
+        var path = new StringBuilder(
+            $"M{N(frame.Plot.Left)} {N(frame.Plot.Top)}V{N(frame.Plot.Bottom)}H{N(frame.Plot.Right)}");
+        TickMarks(path, frame.XTicks, frame.Figure.X.IsNames, frame.XMap, (at, length) =>
+            $"M{N(at)} {N(frame.Plot.Bottom)}v{N(length)}");
+        TickMarks(path, frame.YTicks, frame.Figure.Y.IsNames, frame.YMap, (at, length) =>
+            $"M{N(frame.Plot.Left)} {N(at)}h{N(-length)}");
         canvas.Path(path.ToString(), Stroke(look.Shades.Ink, look.Space.AxisPt));
         canvas.Raw("\n");
         var style = new TextStyle(look.Letters.TickPt, look.Shades.Ink);
@@ -61,8 +64,7 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     private void Headings()
     {
         var style = new TextStyle(look.Letters.LabelPt, look.Shades.Ink);
-        if (!frame.Figure.Y.IsNames)
-            canvas.Write(style, TextAt.Start, [(frame.Figure.Y.Heading(), new(frame.Margin, frame.HeadingTop))]);
+        canvas.Write(style, TextAt.Start, [(frame.Figure.Y.Heading(), new(frame.Margin, frame.HeadingTop))]);
         canvas.Write(style, TextAt.End, [(frame.Figure.X.Heading(), new(frame.Plot.Right, frame.XHeadingTop))]);
     }
 
@@ -109,10 +111,11 @@ internal sealed class AxisPainter(SvgCanvas canvas, PlotFrame frame, Look look)
 
     private void Sample(LegendEntry entry, double left, double middle)
     {
-        var right = left + look.Space.SampleMm;
+        var right = left + entry.SampleMm;
         var stroke = Stroke(entry.Look.Shade, entry.Look.WeightPt) + MarkPainter.Dash(entry.Look);
         if (entry.Fill >= 0)
-            canvas.Group(MarkPainter.Area(entry.Look, entry.Fill), () => canvas.Rect(new(left + 1, middle - 1.3, right - left - 2, 2.6), ""));
+            canvas.Group(MarkPainter.Area(entry.Look, entry.Fill), () =>
+                canvas.Rect(new(left + 0.2, middle - 1.3, right - left - 0.4, 2.6), ""));
         if (entry.Line)
             canvas.Path($"M{N(left)} {N(middle)}H{N(right)}", stroke);
         var marker = entry.Dot ? entry.Look.PointMarker : entry.Line ? entry.Look.LineMarker : Marker.None;

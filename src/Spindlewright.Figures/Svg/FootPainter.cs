@@ -17,7 +17,7 @@ internal sealed class FootPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         var top = frame.FootTop;
         foreach (var line in lines)
             top = Paragraph(line, top) + 0.8;
-        return lines.Count == 0 ? top : top + frame.Margin * 0.5;
+        return lines.Count == 0 ? top : top + Math.Max(frame.Margin, 1) - 0.8;
     }
 
     private double Paragraph(FootLine line, double top)

@@ -17,7 +17,8 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
                 placed.Add((label, shade));
             else
                 lost.Add(wish.Text);
-        var leaders = string.Concat(placed.Where(p => p.Label.Leader is not null).Select(p => Leader(p.Label.Leader!.Value)));
+        var leaders = string.Concat(
+            placed.Where(p => p.Label.Leader is not null).Select(p => Leader(p.Label.Leader!.Value)));
         if (leaders.Length > 0)
             canvas.Path(leaders, Stroke(look.Shades.Muted, 0.5));
         foreach (var group in placed.GroupBy(p => p.Shade))
@@ -27,9 +28,11 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         return lost;
     }
 
-    private static int Order(Mark mark) => mark switch { RangeBar => 0, Rule => 1, { Role: Role.Bound } => 2, TextMark => 4, _ => 3 };
+    private static int Order(Mark mark) =>
+        mark switch { RangeBar => 0, Rule => 1, { Role: Role.Bound } => 2, TextMark => 4, _ => 3 };
 
-    private static string Leader((Place From, Place To) line) => $"M{N(line.From.X)} {N(line.From.Y)}L{N(line.To.X)} {N(line.To.Y)}";
+    private static string Leader((Place From, Place To) line) =>
+        $"M{N(line.From.X)} {N(line.From.Y)}L{N(line.To.X)} {N(line.To.Y)}";
 
     private LabelPlacer Prepared()
     {
@@ -78,7 +81,8 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         var x = side < 0 ? box.Left : box.Right;
         return
         [
-            new(new(x, box.Top + box.Height / 2), side, 0, 0), new(new(x, box.Top), 0, -1, 1), new(new(x, box.Bottom), 0, 1, 1),
+            new(new(x, box.Top + box.Height / 2), side, 0, 0), new(new(x, box.Top), 0, -1, 1),
+                new(new(x, box.Bottom), 0, 1, 1),
             new(new(x, box.Top), -side, -1, 1.5), new(new(x, box.Bottom), -side, 1, 1.5),
         ];
     }
@@ -86,7 +90,8 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     private List<Anchor> Anchors(Mark mark) => mark switch
     {
         Curve curve => AlongLine([.. MarkPainter.Runs(frame, curve.Extent)]),
-        Points points => [.. points.Xs.Zip(points.Ys).Where(p => double.IsFinite(p.Second)).TakeLast(1).SelectMany(p => About(frame.At(p.First, p.Second)))],
+        Points points => [.. points.Xs.Zip(points.Ys).Where(p => double.IsFinite(p.Second)).TakeLast(1)
+            .SelectMany(p => About(frame.At(p.First, p.Second)))],
         Band band => AlongLine([.. MarkPainter.Runs(frame, band.Xs.Zip(band.Upper))]),
         TextMark text => [.. About(frame.At(text.X, text.Y))],
         RangeBar bar => Middle(MarkPainter.BoxOf(frame, bar)),
@@ -97,12 +102,14 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     private static List<Anchor> Middle(Box box)
     {
         var x = box.Left + box.Width / 2;
-        return [new(new(x, box.Top), 0, -1, 0), new(new(x, box.Bottom), 0, 1, 0.5), new(new(box.Right + 8, box.Top + box.Height / 2), 1, 0, 1)];
+        return [new(new(x, box.Top), 0, -1, 0), new(new(x, box.Bottom), 0, 1, 0.5),
+            new(new(box.Right + 8, box.Top + box.Height / 2), 1, 0, 1)];
     }
 
     private static IEnumerable<Anchor> About(Place at) =>
     [
-        new(at, 1, -1, 0), new(at, 1, 0, 0.2), new(at, 0, -1, 0.4), new(at, -1, -1, 0.6), new(at, -1, 0, 0.8), new(at, 1, 1, 1),
+        new(at, 1, -1, 0), new(at, 1, 0, 0.2), new(at, 0, -1, 0.4), new(at, -1, -1, 0.6), new(at, -1, 0, 0.8),
+            new(at, 1, 1, 1),
         new(at, 0, 1, 1.2), new(at, -1, 1, 1.4),
     ];
 
@@ -113,7 +120,8 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         var (first, last) = (runs[0][0], runs[^1][^1]);
         List<Anchor> anchors =
         [
-            new(last, 1, 0, 0), new(last, 1, -1, 0.4), new(last, -1, -1, 0.8), new(last, 0, -1, 1), new(last, -1, 1, 1.6),
+            new(last, 1, 0, 0), new(last, 1, -1, 0.4), new(last, -1, -1, 0.8), new(last, 0, -1, 1),
+                new(last, -1, 1, 1.6),
             new(first, 1, -1, 2), new(first, -1, 0, 2.4), new(first, 0, -1, 2.6),
         ];
         var longest = runs.MaxBy(r => r.Count)!;
@@ -138,7 +146,8 @@ internal sealed class LabelPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     {
         var anchors = new List<Anchor>();
         var cost = 0.0;
-        foreach (var part in rule.Direction == RuleDirection.Level ? [0.01, 0.3, 0.6] : new[] { 0.96, 0.8, 0.6, 0.4, 0.2, 0.06 })
+        foreach (var part in rule.Direction == RuleDirection.Level ? [0.01, 0.3, 0.6]
+            : new[] { 0.96, 0.8, 0.6, 0.4, 0.2, 0.06 })
         {
             var at = Part(ends, part);
             anchors.AddRange(rule.Direction == RuleDirection.Level

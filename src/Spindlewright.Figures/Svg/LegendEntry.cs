@@ -4,7 +4,8 @@ using Spindlewright.Figures.Geometry;
 namespace Spindlewright.Figures.Svg;
 
 /// <summary>One entry of the legend: what it says and what its sample must show.</summary>
-internal sealed record LegendEntry(string Text, RoleLook Look, bool Line, bool Dot, double Fill, double WidthMm)
+internal sealed record LegendEntry(
+    string Text, RoleLook Look, bool Line, bool Dot, double Fill, double SampleMm, double WidthMm)
 {
     /// <summary>The entries of a figure, the bound first; rules and words are named where they stand.</summary>
     public static IReadOnlyList<LegendEntry> Of(Figure figure, Look look) =>
@@ -17,7 +18,9 @@ internal sealed record LegendEntry(string Text, RoleLook Look, bool Line, bool D
     {
         var role = look.For(marks[0].Role, marks[0].Side);
         var fill = marks.Any(m => m is RangeBar) ? role.BarOpacity : marks.Any(m => m is Band) ? role.BandOpacity : -1;
-        var width = look.Space.SampleMm + 1.5 + Lettered.WidthMm(text, look.Letters.LabelPt);
-        return new(text, role, marks.Any(m => m is Curve), marks.Any(m => m is Points), fill, width);
+        var line = marks.Any(m => m is Curve);
+        var sample = look.Space.SampleMm * (line ? 1 : fill >= 0 ? 0.6 : 0.3);
+        var width = sample + 1.5 + Lettered.WidthMm(text, look.Letters.LabelPt);
+        return new(text, role, line, marks.Any(m => m is Points), fill, sample, width);
     }
 }

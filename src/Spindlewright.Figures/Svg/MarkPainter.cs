@@ -14,7 +14,8 @@ internal sealed class MarkPainter(SvgCanvas canvas, PlotFrame frame, Look look)
     public void Draw()
     {
         var groups = frame.Figure.StillMarks.Where(m => m is not TextMark)
-            .GroupBy(m => (Layer: Layer(m), m.Role, m.Side)).OrderBy(g => g.Key.Layer).ThenByDescending(g => g.Key.Role);
+            .GroupBy(m => (Layer: Layer(m), m.Role, m.Side))
+                .OrderBy(g => g.Key.Layer).ThenByDescending(g => g.Key.Role);
         foreach (var group in groups)
         {
             var role = look.For(group.Key.Role, group.Key.Side);
@@ -34,8 +35,9 @@ internal sealed class MarkPainter(SvgCanvas canvas, PlotFrame frame, Look look)
 
     /// <summary>Attributes of a filled area with its edge.</summary>
     public static string Area(RoleLook role, double opacity) =>
-        $" class=\"sw-f-{role.Shade.Name} sw-s-{role.Shade.Name}\" fill=\"{role.Shade.Light}\" fill-opacity=\"{N(opacity)}\""
-        + $" stroke=\"{role.Shade.Light}\" stroke-width=\"{N(Math.Min(role.WeightPt, 0.9) * Look.MmPerPt)}\"{Dash(role)}";
+        $" class=\"sw-f-{role.Shade.Name} sw-s-{role.Shade.Name}\" fill=\"{role.Shade.Light}\""
+        + $" fill-opacity=\"{N(opacity)}\" stroke=\"{role.Shade.Light}\""
+        + $" stroke-width=\"{N(Math.Min(role.WeightPt, 0.9) * Look.MmPerPt)}\"{Dash(role)}";
 
     /// <summary>Attributes of a marker.</summary>
     public static string MarkerAttributes(RoleLook role, Marker marker, Look look)
@@ -112,7 +114,8 @@ internal sealed class MarkPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         canvas.Path(string.Concat(runs.Select(PathOf)));
         if (role.LineMarker == Marker.None)
             return;
-        var markers = string.Concat(runs.SelectMany(run => Along(run, index)).Select(p => MarkerPath.Of(role.LineMarker, p, look.Space.MarkerMm)));
+        var markers = string.Concat(runs.SelectMany(run => Along(run, index))
+            .Select(p => MarkerPath.Of(role.LineMarker, p, look.Space.MarkerMm)));
         if (markers.Length > 0)
             canvas.Path(markers, MarkerAttributes(role, role.LineMarker, look));
     }
@@ -130,7 +133,8 @@ internal sealed class MarkPainter(SvgCanvas canvas, PlotFrame frame, Look look)
             for (; step > 0 && next <= passed + step; next += pitch)
             {
                 var t = (next - passed) / step;
-                yield return new(run[i - 1].X + t * (run[i].X - run[i - 1].X), run[i - 1].Y + t * (run[i].Y - run[i - 1].Y));
+                yield return new(run[i - 1].X + t * (run[i].X - run[i - 1].X),
+                    run[i - 1].Y + t * (run[i].Y - run[i - 1].Y));
             }
             passed += step;
         }
@@ -142,7 +146,8 @@ internal sealed class MarkPainter(SvgCanvas canvas, PlotFrame frame, Look look)
         for (var i = 0; i < points.Xs.Length; i++)
         {
             if (double.IsFinite(points.Ys[i]))
-                shapes.Append(MarkerPath.Of(role.PointMarker, frame.At(points.Xs[i], points.Ys[i]), look.Space.MarkerMm));
+                shapes.Append(MarkerPath.Of(
+                    role.PointMarker, frame.At(points.Xs[i], points.Ys[i]), look.Space.MarkerMm));
             if (points.Lower.Length == 0 || !double.IsFinite(points.Lower[i]) || !double.IsFinite(points.Upper[i]))
                 continue;
             var (foot, head) = (frame.At(points.Xs[i], points.Lower[i]), frame.At(points.Xs[i], points.Upper[i]));

@@ -19,10 +19,13 @@ internal static class MarkerPath
         {
             Marker.Circle or Marker.Ring =>
                 $"M{N(x - r)} {N(y)}a{N(r)} {N(r)} 0 1 0 {N(2 * r)} 0a{N(r)} {N(r)} 0 1 0 {N(-2 * r)} 0z",
-            Marker.Square or Marker.OpenSquare => $"M{N(x - r * 0.9)} {N(y - r * 0.9)}h{N(1.8 * r)}v{N(1.8 * r)}h{N(-1.8 * r)}z",
-            Marker.Diamond or Marker.OpenDiamond => Polygon((x, y - 1.25 * r), (x + 1.25 * r, y), (x, y + 1.25 * r), (x - 1.25 * r, y)),
+            Marker.Square or Marker.OpenSquare =>
+                $"M{N(x - r * 0.9)} {N(y - r * 0.9)}h{N(1.8 * r)}v{N(1.8 * r)}h{N(-1.8 * r)}z",
+            Marker.Diamond or Marker.OpenDiamond =>
+                Polygon((x, y - 1.25 * r), (x + 1.25 * r, y), (x, y + 1.25 * r), (x - 1.25 * r, y)),
             Marker.Plus => $"M{N(x - 1.1 * r)} {N(y)}h{N(2.2 * r)}M{N(x)} {N(y - 1.1 * r)}v{N(2.2 * r)}",
-            Marker.Cross => $"M{N(x - r)} {N(y - r)}l{N(2 * r)} {N(2 * r)}M{N(x - r)} {N(y + r)}l{N(2 * r)} {N(-2 * r)}",
+            Marker.Cross =>
+                $"M{N(x - r)} {N(y - r)}l{N(2 * r)} {N(2 * r)}M{N(x - r)} {N(y + r)}l{N(2 * r)} {N(-2 * r)}",
             Marker.TriangleUp => Polygon((x, y - 1.2 * r), (x + 1.1 * r, y + 0.8 * r), (x - 1.1 * r, y + 0.8 * r)),
             Marker.TriangleDown => Polygon((x, y + 1.2 * r), (x + 1.1 * r, y - 0.8 * r), (x - 1.1 * r, y - 0.8 * r)),
             _ => "",

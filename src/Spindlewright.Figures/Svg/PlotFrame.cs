@@ -8,6 +8,7 @@ internal sealed record PlotFrame
 {
     private const double YPitchMm = 11;
     private const double NamePitchMm = 10.5;
+    private const double Below = 2;
 
     private readonly Look look;
     private readonly double unitMm;
@@ -15,16 +16,17 @@ internal sealed record PlotFrame
     public PlotFrame(Figure figure, Look look, SvgOptions options)
     {
         this.look = look;
-        (Figure, Width) = (figure, options.WidthMm);
+        (Figure, Width, Margin) = (figure, options.WidthMm, options.MarginMm);
         unitMm = Lettered.HeightMm(look.Letters.LabelPt);
         Title = Lettered.Wrapped(figure.Title, Inner, look.Letters.TitlePt, bold: true);
         Legend = Rows(LegendEntry.Of(figure, look));
         LegendTop = Margin + Title.Count * Lettered.HeightMm(look.Letters.TitlePt) + look.Space.GapMm * 0.8;
         HeadingTop = LegendTop + Legend.Count * (unitMm + 0.9) + (Legend.Count > 0 ? look.Space.GapMm * 0.7 : 0);
-        var top = HeadingTop + (figure.Y.IsNames ? unitMm * 0.4 : unitMm + 1);
-        var under = look.Space.TickMm + 0.8 + Lettered.HeightMm(look.Letters.TickPt) + 0.6 + unitMm + Margin;
+        var top = HeadingTop + unitMm + Lettered.HeightMm(look.Letters.TickPt) / 2 + 0.2;
+        var under = look.Space.TickMm + 0.8 + Lettered.HeightMm(look.Letters.TickPt) + 0.6 + unitMm + Below;
         PlotBottom = Math.Max((options.HeightMm ?? Usual(figure, top, under)) - under, top + 20);
-        var y = new AxisMap(figure.Y, AxisRange.OfY(figure), figure.Y.IsNames ? top : PlotBottom, figure.Y.IsNames ? PlotBottom : top);
+        var y = new AxisMap(figure.Y, AxisRange.OfY(figure), figure.Y.IsNames ? top : PlotBottom, figure.Y.IsNames
+            ? PlotBottom : top);
         YTicks = Ticks.For(figure.Y, y.Range, PlotBottom - top, YPitchMm);
         var left = Margin + Math.Min(WidestTick(), Width * 0.36) + look.Space.TickMm + 1;
         var range = AxisRange.OfX(figure);
@@ -58,7 +60,7 @@ internal sealed record PlotFrame
 
     public Ticks YTicks { get; }
 
-    public double Margin => look.Space.MarginMm;
+    public double Margin { get; }
 
     public double Inner => Width - 2 * Margin;
 
@@ -69,7 +71,7 @@ internal sealed record PlotFrame
     public double XHeadingTop => XTickTop + Lettered.HeightMm(look.Letters.TickPt) + 0.6;
 
     /// <summary>Where the foot begins.</summary>
-    public double FootTop => XHeadingTop + unitMm + Margin;
+    public double FootTop => XHeadingTop + unitMm + Below;
 
     /// <summary>Where labels may stand: the plot and the gutter at its right.</summary>
     public Box LabelArea => new(Plot.Left + 0.3, Plot.Top, Width - Margin - Plot.Left - 0.3, Plot.Height - 0.3);
@@ -86,14 +88,15 @@ internal sealed record PlotFrame
 
     private double XPitch(Foundations.Interval range)
     {
-        var ends = new[] { range.Least, range.Most }.Max(v => Lettered.WidthMm(Wording.NumberText.Significant(v), look.Letters.TickPt));
+        var ends = new[] { range.Least, range.Most }
+            .Max(v => Lettered.WidthMm(Wording.NumberText.Significant(v), look.Letters.TickPt));
         return Math.Max(Width > 120 ? 13 : 9, ends + 2.5);
     }
 
     /// <summary>Room that labels at the right ends of lines need beyond the plot.</summary>
     private double Gutter(AxisMap map)
     {
-        var need = 0.0;
+        var need = Math.Max(0, LastTickHalf(map) - Margin);
         foreach (var (text, end) in Figure.StillMarks.SelectMany(EndLabels))
         {
             var width = Lettered.WidthMm(text, look.Letters.LabelPt) + 1.4;
@@ -101,6 +104,16 @@ internal sealed record PlotFrame
                 need = Math.Max(need, width - (map.ToMm - map.Place(end)));
         }
         return Math.Min(need, Width * 0.2);
+    }
+
+    /// <summary>How far a label centred under the right end sticks out.</summary>
+    private double LastTickHalf(AxisMap map)
+    {
+        var last = Ticks.For(Figure.X, map.Range, map.ToMm - map.FromMm, XPitch(map.Range)).Major
+            .MaxBy(t => t.Position);
+        return last is null
+            ? 0
+            : Lettered.WidthMm(last.Label, look.Letters.TickPt) / 2 - (map.ToMm - map.Place(last.Position));
     }
 
     private static IEnumerable<(string Text, double End)> EndLabels(Mark mark)

@@ -43,7 +43,8 @@ internal sealed class SvgCanvas(Look look)
 
     /// <summary>A rectangle.</summary>
     public void Rect(Box box, string attributes) =>
-        svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{N(box.Left)}\" y=\"{N(box.Top)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"")
+        svg.Append(CultureInfo.InvariantCulture,
+            $"<rect x=\"{N(box.Left)}\" y=\"{N(box.Top)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"")
             .Append(attributes).Append("/>");
 
     /// <summary>Lines of text of one style; each with its place at the top of the line.</summary>
@@ -71,7 +72,8 @@ internal sealed class SvgCanvas(Look look)
 
     /// <summary>Attributes of a line of a shade and weight.</summary>
     public static string Stroke(Shade shade, double weightPt) =>
-        $" class=\"sw-s-{shade.Name}\" fill=\"none\" stroke=\"{shade.Light}\" stroke-width=\"{N(weightPt * Look.MmPerPt)}\"";
+        $" class=\"sw-s-{shade.Name}\" fill=\"none\" stroke=\"{shade.Light}\""
+        + $" stroke-width=\"{N(weightPt * Look.MmPerPt)}\"";
 
     /// <summary>Attributes of a filled area.</summary>
     public static string Fill(Shade shade, double opacity = 1) =>
@@ -83,7 +85,8 @@ internal sealed class SvgCanvas(Look look)
         var width = Lettered.WidthMm(text, style.SizePt, style.Bold);
         var left = top.X - (at == TextAt.Start ? 0 : at == TextAt.Middle ? width / 2 : width);
         texts.Add((text, new(left, top.Y, width, Lettered.HeightMm(style.SizePt))));
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{N(top.X)}\" y=\"{N(top.Y + Lettered.AscentMm(style.SizePt))}\">")
+        svg.Append(CultureInfo.InvariantCulture,
+            $"<text x=\"{N(top.X)}\" y=\"{N(top.Y + Lettered.AscentMm(style.SizePt))}\">")
             .Append(Markup.Escape(text)).Append("</text>");
     }
 

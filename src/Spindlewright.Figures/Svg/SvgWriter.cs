@@ -7,7 +7,7 @@ using static Spindlewright.Figures.Svg.SvgCanvas;
 
 namespace Spindlewright.Figures.Svg;
 
-/// <summary>Writes the still form of a figure as SVG: millimetres, no fonts, scripts or addresses, stable bytes.</summary>
+/// <summary>Writes the still form of a figure as SVG: millimetres, stable bytes, nothing from outside.</summary>
 /// <remarks>
 /// Ids begin with the figure's id. Every element carries its light values itself; classes let a page that holds
 /// <see cref="LookCss"/> change them on a dark screen. Lines are thinned where nobody could see it (0.025 mm).
@@ -23,7 +23,8 @@ public static class SvgWriter
     public static string Write(Figure figure, SvgOptions? options = null, Look? look = null) =>
         Draw(figure, options ?? SvgOptions.Wide, look ?? Look.House).Svg;
 
-    internal static (string Svg, IReadOnlyList<(string Text, Box Box)> Texts) Draw(Figure figure, SvgOptions options, Look look)
+    internal static (string Svg, IReadOnlyList<(string Text, Box Box)> Texts) Draw(
+        Figure figure, SvgOptions options, Look look)
     {
         Guard.Within(options.WidthMm, 60, 1200, $"drawing of {figure.Id}", "width (mm)");
         var frame = new PlotFrame(figure, look, options);
@@ -67,7 +68,8 @@ public static class SvgWriter
         lines.AddRange(figure.Cautions.Select(c => new FootLine("Caution: " + c, IsCaution: true)));
         lines.AddRange(figure.Notes.Select(n => new FootLine(n, IsCaution: false)));
         if (figure.Sources.Length > 0)
-            lines.Add(new("Sources: " + string.Join("; ", figure.Sources.Select(s => s.InWords())) + ".", IsCaution: false));
+            lines.Add(new("Sources: " + string.Join("; ", figure.Sources.Select(s => s.InWords())) + ".",
+                IsCaution: false));
         return lines;
     }
 

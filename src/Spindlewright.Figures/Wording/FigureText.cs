@@ -16,7 +16,8 @@ public static class FigureText
         text.Append(figure.Title).Append(": ").Append(Axes(figure)).Append('.');
         if (figure.Frames is { } frames)
             text.Append(' ').Append(Frames(frames)).Append('.');
-        foreach (var entry in figure.StillMarks.Where(m => m is not TextMark).GroupBy(m => m.Legend).OrderBy(g => g.Min(m => m.Role)))
+        foreach (var entry in figure.StillMarks.Where(m => m is not TextMark).GroupBy(m => m.Legend)
+            .OrderBy(g => g.Min(m => m.Role)))
             text.Append(' ').Append(Entry(figure, [.. entry])).Append('.');
         foreach (var remark in figure.StillMarks.OfType<TextMark>())
             text.Append(" Marked at ").Append(At(figure.X, remark.X)).Append(", ").Append(At(figure.Y, remark.Y))
@@ -93,8 +94,7 @@ public static class FigureText
         Points points => Dots(figure, [.. points.Xs.Zip(points.Ys)]),
         Band band => Between(figure, band),
         RangeBar bar => Span(figure.X, bar.From, bar.To),
-        Rule { Direction: RuleDirection.Level } rule => $"{rule.Label} at {At(figure.Y, rule.At)}",
-        Rule rule => $"{rule.Label} at {At(figure.X, rule.At)}",
+        Rule rule => Ruled(rule, rule.Direction == RuleDirection.Level ? figure.Y : figure.X),
         _ => mark.Label,
     };
 
@@ -121,6 +121,12 @@ public static class FigureText
         var count = points.Count == 1 ? "1 point" : $"{points.Count} points";
         return $"{count}, {Span(figure.Y, points.Min(p => p.Y), points.Max(p => p.Y))}";
     }
+
+    /// <summary>A rule by its label, with its value where the label does not say it.</summary>
+    private static string Ruled(Rule rule, Axis axis) =>
+        rule.Label.Contains(NumberText.Significant(rule.At), StringComparison.Ordinal)
+            ? rule.Label
+            : $"{rule.Label} at {At(axis, rule.At)}";
 
     private static string Between(Figure figure, Band band)
     {

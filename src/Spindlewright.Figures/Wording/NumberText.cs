@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Spindlewright.Figures.Wording;
 
-/// <summary>Numbers as a reader sees them: point as decimal mark, a true minus sign, thin spaces from ten thousand.</summary>
+/// <summary>Numbers as a reader sees them: decimal point, true minus sign, thin spaces from ten thousand.</summary>
 public static class NumberText
 {
     /// <summary>A number with so many significant digits; digits before the point are never dropped.</summary>
@@ -17,7 +17,8 @@ public static class NumberText
             return "0";
         var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));
         if (magnitude is > 9 or < -6)
-            return value.ToString("0." + new string('#', digits - 1) + "E0", CultureInfo.InvariantCulture).Replace('-', '−');
+            return value.ToString("0." + new string('#', digits - 1) + "E0", CultureInfo.InvariantCulture)
+                .Replace('-', '−');
         var text = Fixed(value, Math.Clamp(digits - 1 - magnitude, 0, 12));
         return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
     }
@@ -31,7 +32,8 @@ public static class NumberText
         var rounded = Math.Abs(value) < 1e15 ? Math.Round(value, decimals, MidpointRounding.AwayFromZero) : value;
         if (rounded == 0)
             rounded = 0;
-        var text = Math.Abs(rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = Math.Abs(rounded).ToString(
+            "F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return (rounded < 0 ? "−" : "") + Grouped(text);
     }
 

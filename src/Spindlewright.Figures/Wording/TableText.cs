@@ -10,9 +10,11 @@ public static class TableText
     /// <returns>Lines ending in LF; no line ends in a space.</returns>
     public static string Write(Table table)
     {
-        var rows = table.Rows.Select(row => row.Select((cell, i) => Printed(cell, table.Columns[i])).ToArray()).ToList();
+        var rows = table.Rows.Select(row => row.Select((cell, i) => Printed(cell, table.Columns[i])).ToArray())
+            .ToList();
         var widths = table.Columns.Select((c, i) =>
-            Math.Max(Math.Max(Width(c.Header), Width(c.Unit)), rows.Count == 0 ? 0 : rows.Max(r => Width(r[i])))).ToArray();
+            Math.Max(Math.Max(Width(c.Header), Width(c.Unit)), rows.Count == 0 ? 0 : rows
+                .Max(r => Width(r[i])))).ToArray();
         var text = new StringBuilder();
         text.Append(table.Title).Append('\n');
         if (table.Caption.Length > 0)
@@ -40,7 +42,8 @@ public static class TableText
 
     private static void Line(StringBuilder text, string[] cells, Table table, int[] widths, string tail)
     {
-        var line = string.Join("  ", cells.Select((cell, i) => Padded(OneLine(cell), widths[i], table.Columns[i].Align)));
+        var line = string.Join("  ", cells
+            .Select((cell, i) => Padded(OneLine(cell), widths[i], table.Columns[i].Align)));
         text.Append((line + tail).TrimEnd()).Append('\n');
     }
 

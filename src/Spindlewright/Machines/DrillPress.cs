@@ -5,6 +5,7 @@ using Spindlewright.Inverters;
 using Spindlewright.Mains;
 using Spindlewright.Motors;
 using Spindlewright.Spindles;
+using static System.FormattableString;
 
 namespace Spindlewright.Machines;
 
@@ -94,8 +95,8 @@ public sealed record DrillPress
         if (overflux > MostBaseOverflux)
             throw new PartException(
                 "motor", "volts per hertz",
-                $"{volts:0} V at {curve.BaseFrequency.Hertz:0.#} Hz, {overflux:0.00} times the rated {rated.RatedLineVoltage.Volts:0} V at {rated.RatedFrequency.Hertz:0.#} Hz of the {Motor.Connection.ToString().ToLowerInvariant()} connection",
-                $"at most {MostBaseOverflux:0.0} times",
+                Invariant($"{volts:0} V at {curve.BaseFrequency.Hertz:0.#} Hz, {overflux:0.00} times the rated {rated.RatedLineVoltage.Volts:0} V at {rated.RatedFrequency.Hertz:0.#} Hz of the {Motor.Connection.ToString().ToLowerInvariant()} connection"),
+                Invariant($"at most {MostBaseOverflux:0.0} times"),
                 Motor.Connection == Connection.Delta
                     ? "the core saturates and the winding overheats; connect in star, or set a lower base voltage or a higher base frequency"
                     : "the core saturates and the winding overheats; set a lower base voltage or a higher base frequency");

@@ -1,5 +1,6 @@
 using Spindlewright.Foundations;
 using Spindlewright.Motors;
+using static System.FormattableString;
 
 namespace Spindlewright.Machines;
 
@@ -23,7 +24,7 @@ internal static class MachineWarnings
             ? "If the plate allows a delta connection at the inverter's voltage, that is the one to use; let a licensed person rejoin the windings."
             : "Check the base frequency and base voltage that are set.";
         yield return
-            $"The motor gets too few volts: {volts:0} V at {curve.BaseFrequency.Hertz:0.#} Hz in {press.Motor.Connection.ToString().ToLowerInvariant()}, where its plate asks for {rated.RatedLineVoltage.Volts:0} V at {rated.RatedFrequency.Hertz:0.#} Hz. It runs at {flux:0.00} of rated flux and {flux * flux:0.00} of its torque. {remedy}";
+            Invariant($"The motor gets too few volts: {volts:0} V at {curve.BaseFrequency.Hertz:0.#} Hz in {press.Motor.Connection.ToString().ToLowerInvariant()}, where its plate asks for {rated.RatedLineVoltage.Volts:0} V at {rated.RatedFrequency.Hertz:0.#} Hz. It runs at {flux:0.00} of rated flux and {flux * flux:0.00} of its torque. {remedy}");
     }
 
     private static IEnumerable<string> ExactRatedPoint(DrillPress press) =>
@@ -36,7 +37,7 @@ internal static class MachineWarnings
         var ratio = press.Inverter.LimitingCurrent / press.Motor.RatedCurrent;
         if (ratio > 2)
             yield return
-                $"The inverter limits at {press.Inverter.LimitingCurrent.Amperes:0.##} A, {ratio:0.0} times the motor's rated current: it does not limit this motor's torque in any useful way.";
+                Invariant($"The inverter limits at {press.Inverter.LimitingCurrent.Amperes:0.##} A, {ratio:0.0} times the motor's rated current: it does not limit this motor's torque in any useful way.");
     }
 
     private static IEnumerable<string> BaseAboveCeiling(DrillPress press)
@@ -45,6 +46,6 @@ internal static class MachineWarnings
         var curve = press.Inverter.Curve;
         if (ceiling.Volts < 0.9 * curve.BaseVoltage.Volts)
             yield return
-                $"The base voltage is set to {curve.BaseVoltage.Volts:0} V, but the loaded DC link gives {ceiling.Volts:0} V at most: the voltage stops rising before {curve.BaseFrequency.Hertz:0.#} Hz.";
+                Invariant($"The base voltage is set to {curve.BaseVoltage.Volts:0} V, but the loaded DC link gives {ceiling.Volts:0} V at most: the voltage stops rising before {curve.BaseFrequency.Hertz:0.#} Hz.");
     }
 }

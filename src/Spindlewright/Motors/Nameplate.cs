@@ -1,5 +1,6 @@
 using Spindlewright.Foundations;
 using UnitsNet;
+using static System.FormattableString;
 
 namespace Spindlewright.Motors;
 
@@ -38,14 +39,14 @@ public sealed record Nameplate
         Speed = speed < synchronous && speed > synchronous / 2
             ? speed
             : throw new PartException(
-                Part, "rated speed", $"{speed.RevolutionsPerMinute:0.#} r/min",
-                $"above {synchronous.RevolutionsPerMinute / 2:0.#} and below {synchronous.RevolutionsPerMinute:0.#} r/min",
-                $"{poles} poles at {frequency.Hertz:0.#} Hz turn at {synchronous.RevolutionsPerMinute:0.#} r/min synchronous, and a loaded motor runs below that");
+                Part, "rated speed", Invariant($"{speed.RevolutionsPerMinute:0.#} r/min"),
+                Invariant($"above {synchronous.RevolutionsPerMinute / 2:0.#} and below {synchronous.RevolutionsPerMinute:0.#} r/min"),
+                Invariant($"{poles} poles at {frequency.Hertz:0.#} Hz turn at {synchronous.RevolutionsPerMinute:0.#} r/min synchronous, and a loaded motor runs below that"));
         Current = Guard.Positive(current, Part, "rated current");
         PowerFactor = Guard.Within(powerFactor, 0.2, 0.99, Part, "power factor");
         if (Efficiency >= 1)
             throw new PartException(
-                Part, "rated power", $"{(double)power.Watts:0.#} W", $"below {InputWatts:0.#} W",
+                Part, "rated power", Invariant($"{(double)power.Watts:0.#} W"), Invariant($"below {InputWatts:0.#} W"),
                 "that is what voltage, current and power factor take in: √3 V I cosφ");
     }
 

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using Spindlewright.Kernel.Engine;
-using Spindlewright.Kernel.Engine.Processes;
 using Spindlewright.Notebooks.Protocol;
 using Spindlewright.Notebooks.Running;
 

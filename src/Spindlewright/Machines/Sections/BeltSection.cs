@@ -13,11 +13,11 @@ internal static class BeltSection
 
     private static readonly KeySpec<Length> MotorPulley = Key.Optional(
         "motor_pulley", Forms.Quantity(QuantityKinds.Length), "Datum diameter of the motor's pulley", "\"50 mm\"") with
-    { Quantity = "diameter of the driving pulley" };
+    { Quantity = "diameter of the driving pulley", ShownInTemplate = true };
 
     private static readonly KeySpec<Length> SpindlePulley = Key.Optional(
         "spindle_pulley", Forms.Quantity(QuantityKinds.Length), "Datum diameter of the spindle's pulley", "\"170 mm\"") with
-    { Quantity = "diameter of the driven pulley" };
+    { Quantity = "diameter of the driven pulley", ShownInTemplate = true };
 
     private static readonly KeySpec<Length> IntermediateDriven = Key.Optional(
         "intermediate_driven", Forms.Quantity(QuantityKinds.Length), "Datum diameter of the intermediate pulley that the motor's belt drives", "\"150 mm\"");

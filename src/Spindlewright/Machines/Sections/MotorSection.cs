@@ -29,13 +29,16 @@ internal static class MotorSection
     { Quantity = "rated frequency" };
 
     private static readonly KeySpec<ElectricPotential> VoltageDelta = Key.Optional(
-        "voltage_delta", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in delta", "\"230 V\"", "voltage_star over √3");
+        "voltage_delta", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in delta", "\"230 V\"", "voltage_star over √3") with
+    { ShownInTemplate = true };
 
     private static readonly KeySpec<ElectricPotential> VoltageStar = Key.Optional(
-        "voltage_star", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in star", "\"400 V\"", "√3 times voltage_delta");
+        "voltage_star", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in star", "\"400 V\"", "√3 times voltage_delta") with
+    { ShownInTemplate = true };
 
     private static readonly KeySpec<ElectricCurrent> CurrentDelta = Key.Optional(
-        "current_delta", Forms.Quantity(QuantityKinds.Current), "Rated line current in delta", "\"3.2 A\"", "√3 times current_star");
+        "current_delta", Forms.Quantity(QuantityKinds.Current), "Rated line current in delta", "\"3.2 A\"", "√3 times current_star") with
+    { ShownInTemplate = true };
 
     private static readonly KeySpec<ElectricCurrent> CurrentStar = Key.Optional(
         "current_star", Forms.Quantity(QuantityKinds.Current), "Rated line current in star", "\"1.85 A\"", "current_delta over √3");
@@ -45,7 +48,8 @@ internal static class MotorSection
     { Quantity = "rated speed" };
 
     private static readonly KeySpec<double> PowerFactor = Key.Optional(
-        "power_factor", Forms.Quantity(QuantityKinds.Number), "Power factor at rated load; needed unless a circuit is given", "0.76");
+        "power_factor", Forms.Quantity(QuantityKinds.Number), "Power factor at rated load; needed unless a circuit is given", "0.76") with
+    { ShownInTemplate = true };
 
     private static readonly KeySpec<Ratio> Breakdown = Key.Optional(
         "breakdown_torque", Forms.Quantity(QuantityKinds.Ratio), "Breakdown torque over rated torque", "\"290 %\"",

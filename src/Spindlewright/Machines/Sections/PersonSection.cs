@@ -32,7 +32,7 @@ internal static class PersonSection
         key.DefaultText.Source, key.DefaultText.Note));
 
     private static KeySpec<double> Percentile(string name, double value, string which, string quantity) => Key.WithDefault(
-        name, Forms.Quantity(QuantityKinds.Number), $"Percentile of the {which} hand", $"{value}",
+        name, Forms.Quantity(QuantityKinds.Number), $"Percentile of the {which} hand", QuantityWriter.Number(value),
         new Sourced<Sided<double>>(Sided.Same(value), Provenance.OwnChoice, "this-project", "5 and 95 bracket the sample")) with
     { Quantity = quantity };
 }

@@ -54,9 +54,9 @@ internal static class WorkSection
     {
         if (!handbook.Materials.TryFind(id, out var row))
         {
+            var nearest = NearestName.Of(id, handbook.Materials.Keys) is { } near ? $"; did you mean {near}?" : "";
             section.Fault(
-                Material, $"the handbook has no such material; {NearestName.Suggest(id, handbook.Materials.Keys)}",
-                string.Join(", ", handbook.Materials.Keys));
+                Material, $"the handbook has no such material{nearest}", string.Join(", ", handbook.Materials.Keys));
             return null;
         }
 

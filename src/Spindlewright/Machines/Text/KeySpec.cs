@@ -11,6 +11,9 @@ public abstract record KeySpec(string Name, string Meaning, string Example)
     /// <summary>True where the section cannot do without it.</summary>
     public bool Required { get; init; }
 
+    /// <summary>True where a template shows it ready to be filled in, although it may be left out.</summary>
+    public bool ShownInTemplate { get; init; }
+
     /// <summary>What holds where it is left out, in words; empty for required keys and plain options.</summary>
     public string DefaultInWords { get; init; } = "";
 

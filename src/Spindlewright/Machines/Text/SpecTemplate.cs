@@ -7,7 +7,7 @@ public static class SpecTemplate
 {
     private const int Width = 100;
 
-    /// <summary>The text: required keys with their examples, the others behind a # with what holds without them.</summary>
+    /// <summary>The text: required keys and those shown in templates with their examples, the others behind a # with what holds without them.</summary>
     /// <param name="root">The declaration of the whole text.</param>
     /// <param name="opening">Lines that stand first, as remarks.</param>
     /// <returns>TOML with LF line ends.</returns>
@@ -30,7 +30,7 @@ public static class SpecTemplate
         foreach (var key in spec.Keys)
         {
             Remark(text, Words(key));
-            text.Append(key.Required ? mark : "# ").Append(key.Name).Append(" = ").Append(key.Example).Append('\n');
+            text.Append(key.Required || key.ShownInTemplate ? mark : "# ").Append(key.Name).Append(" = ").Append(key.Example).Append('\n');
         }
         foreach (var inner in spec.Sections) Add(text, inner, spec.PathIn(parent));
     }

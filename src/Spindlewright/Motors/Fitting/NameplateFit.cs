@@ -2,6 +2,7 @@ using System.Numerics;
 using MathNet.Numerics.RootFinding;
 using Spindlewright.Foundations;
 using UnitsNet;
+using static System.FormattableString;
 
 namespace Spindlewright.Motors.Fitting;
 
@@ -76,9 +77,9 @@ public sealed record NameplateFit(
         double Excess(double leakage) =>
             BreakdownRatio(nameplate, At(nameplate, settings, budget, leakage)!) - wanted;
         if (Excess(most) > 0)
-            return (most, $"No circuit of this form has a breakdown torque as low as {wanted:0.00} of rated beside this current, power factor and speed; the least is {Excess(most) + wanted:0.00}.");
+            return (most, Invariant($"No circuit of this form has a breakdown torque as low as {wanted:0.00} of rated beside this current, power factor and speed; the least is {Excess(most) + wanted:0.00}."));
         if (Excess(least) < 0)
-            return (least, $"No circuit of this form has a breakdown torque as high as {wanted:0.00} of rated beside this current, power factor and speed; the most is {Excess(least) + wanted:0.00}.");
+            return (least, Invariant($"No circuit of this form has a breakdown torque as high as {wanted:0.00} of rated beside this current, power factor and speed; the most is {Excess(least) + wanted:0.00}."));
         return (Brent.FindRoot(Excess, least, most, 1e-12 * impedanceOhm, 200), "");
     }
 
@@ -178,9 +179,9 @@ public sealed record NameplateFit(
             var forCoreAndStatorW = nameplate.InputWatts - airGapW;
             if (forCoreAndStatorW <= 0)
                 throw new PartException(
-                    Part, "rated speed", $"{nameplate.Speed.RevolutionsPerMinute:0.#} r/min",
+                    Part, "rated speed", Invariant($"{nameplate.Speed.RevolutionsPerMinute:0.#} r/min"),
                     "a speed, current and power factor that agree",
-                    $"at that slip the rotor alone loses {airGapW * nameplate.RatedSlip:0.#} W, but voltage, current, power factor and power leave {lossW:0.#} W for all losses");
+                    Invariant($"at that slip the rotor alone loses {airGapW * nameplate.RatedSlip:0.#} W, but voltage, current, power factor and power leave {lossW:0.#} W for all losses"));
             // Core loss gives way where slip leaves the stator winding too little: a plate may not follow our shares.
             var coreW = Math.Max(0, Math.Min(shares.Core * lossW, forCoreAndStatorW - LeastStatorShare * lossW));
             var current = nameplate.Current.Amperes;

@@ -52,11 +52,11 @@ internal static class FindingsStudy
         foreach (var item in results.Work.Items)
         {
             var head = Invariant(
-                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m and {item.Load.Thrust.Newtons:0} N of thrust (handbook method)");
+                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m, {(double)item.Power.Watts:0} W and {item.Load.Thrust.Newtons:0} N of thrust (handbook method)");
             yield return new(item.Item.Name, item.Best is { } best
                 ? Invariant(
                     $"{head}. Belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz has {best.Available!.Value.NewtonMeters:0.0} N·m for a short time, {best.Margin:0.00} times what is needed ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m).")
-                : $"{head}. No belt position turns that load at that speed.");
+                : Invariant($"{head}. No belt position turns that load at that speed; the motor is rated {(double)results.Press.Motor.RatedPower.Watts:0} W. A slower speed, a smaller feed or a pilot hole asks less."));
         }
     }
 
@@ -76,18 +76,27 @@ internal static class FindingsStudy
     private static Finding Hands(StudyResults results)
     {
         var rows = results.Hands.Belts;
-        var strong = rows[0].Hands[^1].Hand;
-        var weak = rows[0].Hands[0].Hand;
         var over = rows.Count(row => row.Hands[^1].BoundOverHand > 1);
-        var named = rows.SelectMany(row => row.Hands.Select(hand => (row, hand)))
-            .Where(each => each.hand.Answer is not OverpoweringSpeed.NoSpeed).ToList();
-        var answers = named.Count == 0
-            ? "no overpowering speed can be named for any of them"
-            : string.Join("; ", named.Select(each => Invariant(
-                $"{each.hand.Hand.Name} on position {each.row.Belt.Name} overpowered {each.hand.Answer.Words}, bound {each.row.Bound.NewtonMeters:0.0} N·m")));
         var most = rows.MaxBy(row => row.BoundForce)!;
+        var hands = string.Join(" ", rows[0].Hands.Select((hand, index) => HandSentence(results, index)));
         return new("A hand at the chuck", Invariant(
-            $"On {over} of {rows.Count} belt positions the bound exceeds the torque of a strong hand ({strong.Torque.NewtonMeters:0.0} N·m, percentile {strong.Percentile:0}; a weak one {weak.Torque.NewtonMeters:0.0} N·m) on a {results.Hands.ChuckDiameter.Millimeters:0} mm chuck, and {answers}. The bound on position {most.Belt.Name} puts {most.BoundForce.Newtons:0} N at the chuck's surface."));
+            $"On {over} of {rows.Count} belt positions the bound exceeds the torque of the strong hand. {hands} The bounds run from {rows.Min(row => row.Bound.NewtonMeters):0.0} to {most.Bound.NewtonMeters:0.0} N·m; the largest, on position {most.Belt.Name}, puts {most.BoundForce.Newtons:0} N at the surface of the {results.Hands.ChuckDiameter.Millimeters:0} mm chuck."));
+    }
+
+    /// <summary>What becomes of one hand over the belt positions, bound in the same sentence.</summary>
+    private static string HandSentence(StudyResults results, int index)
+    {
+        var rows = results.Hands.Belts;
+        var hand = rows[0].Hands[index].Hand;
+        var named = rows.Where(row => row.Hands[index].Answer is not OverpoweringSpeed.NoSpeed).Select(row =>
+        {
+            var when = row.Hands[index].Answer is OverpoweringSpeed.AlreadyAtStandstill
+                ? "already at standstill" : row.Hands[index].Answer.Words;
+            return Invariant($"position {row.Belt.Name} {when} (bound {row.Bound.NewtonMeters:0.0} N·m)");
+        }).ToList();
+        return named.Count == 0
+            ? Invariant($"For the {hand.Name} ({hand.Torque.NewtonMeters:0.0} N·m, percentile {hand.Percentile:0}) no speed of any belt position can be named.")
+            : Invariant($"The {hand.Name} ({hand.Torque.NewtonMeters:0.0} N·m, percentile {hand.Percentile:0}) is overpowered by {string.Join(", ", named)}.");
     }
 
     private static Finding Voltage(StudyResults results)

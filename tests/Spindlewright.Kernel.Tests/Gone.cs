@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace Spindlewright.Kernel.Tests.Engine;
+namespace Spindlewright.Kernel.Tests;
 
 /// <summary>Whether processes have ended.</summary>
 internal static class Gone

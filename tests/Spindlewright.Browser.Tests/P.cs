@@ -1,1 +1,0 @@
-namespace Spindlewright.SkeletonTests; public class P { [Fact] public void X() { } }

@@ -1,0 +1,53 @@
+using System.Diagnostics;
+
+namespace Spindlewright.Kernel.Tests.Commands;
+
+/// <summary>What a run of the program left behind.</summary>
+/// <param name="ExitCode">Its exit code.</param>
+/// <param name="Output">Standard output.</param>
+/// <param name="Errors">Standard error.</param>
+/// <param name="Took">How long it took.</param>
+internal sealed record Ended(int ExitCode, string Output, string Errors, TimeSpan Took);
+
+/// <summary>Runs the program as a user does: in a process of its own.</summary>
+internal static class Program
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    internal static Ended Run(params string[] arguments) => Run([], arguments);
+
+    internal static Ended Run(IEnumerable<KeyValuePair<string, string>> environment, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = Path.GetTempPath(),
+        };
+        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Spindlewright.Kernel.dll"));
+        foreach (var argument in arguments) start.ArgumentList.Add(argument);
+        foreach (var (name, value) in environment) start.Environment[name] = value;
+        var watch = Stopwatch.StartNew();
+        using var process = Process.Start(start)!;
+        var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        Assert.True(process.WaitForExit(Patience), "the program did not end");
+        return new(process.ExitCode, output.Result, errors.Result, watch.Elapsed);
+    }
+}
+
+/// <summary>A folder of its own that goes with the test.</summary>
+internal sealed class TemporaryFolder : IDisposable
+{
+    internal TemporaryFolder() => Path = Directory.CreateTempSubdirectory("spindlewright-test-").FullName;
+
+    internal string Path { get; }
+
+    internal string File(string name, string text)
+    {
+        var path = System.IO.Path.Combine(Path, name);
+        System.IO.File.WriteAllText(path, text);
+        return path;
+    }
+
+    public void Dispose() => Directory.Delete(Path, recursive: true);
+}

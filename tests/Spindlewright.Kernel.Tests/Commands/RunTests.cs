@@ -1,0 +1,134 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+
+namespace Spindlewright.Kernel.Tests.Commands;
+
+public class RunTests
+{
+    private static readonly JsonSchema Schema = JsonSchema.FromText(File.ReadAllText(Repository.File("docs/results.schema.json")));
+
+    [Theory]
+    [InlineData("boatyard-fittings-bench")]
+    [InlineData("school-workshop")]
+    [InlineData("measured-six-pole-bench")]
+    public void Results_of_every_demo_machine_validate_against_the_schema(string machine)
+    {
+        using var folder = new TemporaryFolder();
+        var results = Results(folder, machine, []);
+        var verdict = Schema.Evaluate(JsonDocument.Parse(results).RootElement, new() { OutputFormat = OutputFormat.List });
+        Assert.True(verdict.IsValid, string.Join('\n', (verdict.Details ?? []).Where(detail => !detail.IsValid).Take(10).Select(detail => $"{detail.InstanceLocation} {string.Join(" ", detail.Errors?.Values.ToArray() ?? [])}")));
+    }
+
+    [Fact]
+    public void The_schema_refuses_results_with_a_key_missing_or_unknown()
+    {
+        using var folder = new TemporaryFolder();
+        var tree = JsonNode.Parse(Results(folder, "school-workshop", []))!.AsObject();
+        Assert.False(IsValid(Without(tree, "torques")));
+        var added = (JsonObject)tree.DeepClone();
+        added["unheard_of"] = 1;
+        Assert.False(IsValid(added));
+
+        static JsonObject Without(JsonObject from, string key)
+        {
+            var copy = (JsonObject)from.DeepClone();
+            copy.Remove(key);
+            return copy;
+        }
+    }
+
+    [Fact]
+    public void Results_are_the_same_bytes_in_another_folder_under_another_locale_on_one_core_and_without_wide_vectors()
+    {
+        using var folder = new TemporaryFolder();
+        var first = Results(folder, "boatyard-fittings-bench", []);
+        KeyValuePair<string, string>[][] others =
+        [
+            [],
+            [new("LANG", "de_DE.UTF-8"), new("LC_ALL", "de_DE.UTF-8"), new("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "0"), new("TZ", "Asia/Kolkata")],
+            [new("DOTNET_PROCESSOR_COUNT", "1")],
+            [new("DOTNET_EnableAVX512", "0"), new("DOTNET_EnableAVX512F", "0")],
+            [new("DOTNET_EnableAVX2", "0"), new("DOTNET_EnableFMA", "0")],
+        ];
+        foreach (var environment in others)
+        {
+            using var elsewhere = new TemporaryFolder();
+            Assert.Equal(first, Results(elsewhere, "boatyard-fittings-bench", environment));
+        }
+    }
+
+    [Fact]
+    public void Every_file_but_the_provenance_is_the_same_bytes_over_two_runs_and_the_provenance_names_them_all()
+    {
+        using var folder = new TemporaryFolder();
+        string[] outputs = [Path.Combine(folder.Path, "a"), Path.Combine(folder.Path, "b")];
+        foreach (var output in outputs) Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        var names = Names(outputs[0]);
+        Assert.Equal(names, Names(outputs[1]));
+        foreach (var name in names.Where(name => name != "provenance.json"))
+            Assert.Equal(File.ReadAllBytes(Path.Combine(outputs[0], name)), File.ReadAllBytes(Path.Combine(outputs[1], name)));
+        var hashed = JsonNode.Parse(File.ReadAllText(Path.Combine(outputs[0], "provenance.json")))!["files_sha256"]!.AsObject();
+        Assert.Equal(names.Where(name => name != "provenance.json"), hashed.Select(each => each.Key).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void No_page_names_a_path_of_this_machine_or_asks_anything_of_the_network()
+    {
+        using var folder = new TemporaryFolder();
+        var output = Path.Combine(folder.Path, "out");
+        Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        foreach (var name in Names(output))
+        {
+            var text = File.ReadAllText(Path.Combine(output, name));
+            Assert.DoesNotContain(folder.Path, text, StringComparison.Ordinal);
+            Assert.DoesNotContain(Repository.Root, text, StringComparison.Ordinal);
+        }
+        // The interactive chart's script names addresses in its own code; the page around it must load none.
+        var page = File.ReadAllText(Path.Combine(output, "index.html"));
+        Assert.DoesNotMatch("""<(script|link|img|iframe)\b[^>]*\s(src|href)="(https?:)?//""", page);
+    }
+
+    [Fact]
+    public void Text_of_a_machine_file_shows_as_text_everywhere()
+    {
+        using var folder = new TemporaryFolder();
+        var text = DemoMachines.Boatyard("title = \"Boatyard fittings bench\"", "title = \"<script>alert(1)</script>\"")
+            .Replace("name = \"1\"", "name = \"</title><script>alert(2)</script>&\"", StringComparison.Ordinal)
+            .Replace("name = \"cleat bolt holes in bronze\"", "name = \"<img src=x onerror=alert(3)>\"", StringComparison.Ordinal);
+        var output = Path.Combine(folder.Path, "out");
+        Assert.Equal(0, Program.Run("run", "--machine", folder.File("mine.toml", text), "--out", output).ExitCode);
+        foreach (var name in Names(output).Where(name => name.EndsWith(".html", StringComparison.Ordinal) || name.EndsWith(".svg", StringComparison.Ordinal)))
+        {
+            var page = File.ReadAllText(Path.Combine(output, name));
+            Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("<img src=x", page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void New_writes_a_file_that_check_reads_and_run_computes()
+    {
+        using var folder = new TemporaryFolder();
+        var file = Path.Combine(folder.Path, "mine.toml");
+        Assert.Equal(0, Program.Run("new", file).ExitCode);
+        var check = Program.Run("check", file);
+        Assert.True(check.ExitCode == 0, check.Errors);
+        Assert.Equal(3, Program.Run("new", file).ExitCode);
+        Assert.Equal(0, Program.Run("run", "--machine", file, "--out", Path.Combine(folder.Path, "out")).ExitCode);
+    }
+
+    private static string Results(TemporaryFolder folder, string machine, KeyValuePair<string, string>[] environment)
+    {
+        var output = Path.Combine(folder.Path, "out");
+        var ended = Program.Run(environment, "run", "--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
+        Assert.True(ended.ExitCode == 0, ended.Errors);
+        return File.ReadAllText(Path.Combine(output, "results.json"));
+    }
+
+    private static bool IsValid(JsonObject tree) => Schema.Evaluate(JsonDocument.Parse(tree.ToJsonString()).RootElement).IsValid;
+
+    private static List<string> Names(string folder) => [.. Directory
+        .EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+        .Select(file => Path.GetRelativePath(folder, file).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+}
