@@ -76,6 +76,7 @@ internal static class CheckedState
     {
         var loaded = circuit.WithLossesAt(circuit.Windings.SynchronousSpeedAt(frequency));
         return CircuitSolver.Running(loaded, frequency, phaseVoltage, Torque.FromNewtonMeters(newtonMetres))
-            ?? throw new InvalidOperationException($"no running point: the motor stalls under {newtonMetres} N·m.");
+            ?? throw new InvalidOperationException(FormattableString.Invariant(
+                $"no running point: the motor stalls under {newtonMetres:G6} N·m."));
     }
 }
