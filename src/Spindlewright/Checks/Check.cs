@@ -6,7 +6,7 @@ namespace Spindlewright.Checks;
 
 /// <summary>One published number and what leads to it.</summary>
 /// <param name="Id">Name of the check.</param>
-/// <param name="Area">motor, drilling, belt or hazard.</param>
+/// <param name="Area">motor, inverter, drilling, belt or hazard.</param>
 /// <param name="Subject">Circuit, table or topic that it is about.</param>
 /// <param name="Method">What the source computed with, such as "exact circuit"; may be empty.</param>
 /// <param name="Inputs">What was put in.</param>
@@ -32,7 +32,9 @@ public sealed record Check(
             "tolerance_absolute", "tolerance_reason"],
         line => new(
             line.Text("id"),
-            line.OneOf("area", ("motor", "motor"), ("drilling", "drilling"), ("belt", "belt"), ("hazard", "hazard")),
+            line.OneOf(
+                "area", ("motor", "motor"), ("inverter", "inverter"), ("drilling", "drilling"), ("belt", "belt"),
+                ("hazard", "hazard")),
             line.Text("subject"), line.TextOrEmpty("method"), CheckInputs.Parse(line), line.Text("quantity"),
             line.NumberIn("value"), line.Text("unit"), CheckTolerance.Read(line), line.Citation()));
 

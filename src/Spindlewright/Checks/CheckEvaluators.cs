@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Spindlewright.Checks.Evaluators;
 using Spindlewright.Foundations.Tables;
 
 namespace Spindlewright.Checks;
@@ -17,7 +18,7 @@ public sealed record Evaluation(double Value, string Unit, string Method, double
 /// </remarks>
 public interface ICheckEvaluator
 {
-    /// <summary>The area it serves: motor, drilling, belt or hazard.</summary>
+    /// <summary>The area it serves: motor, inverter, drilling, belt or hazard.</summary>
     string Area { get; }
 
     /// <summary>The quantities it computes, as the checks name them.</summary>
@@ -44,7 +45,10 @@ public sealed class CheckEvaluators
         new(ImmutableDictionary<(string Area, string Quantity), ICheckEvaluator>.Empty);
 
     /// <summary>All evaluators of this library: the catalogue to which a new one is added.</summary>
-    public static CheckEvaluators All { get; } = None.With(new PrintedFactorEvaluator());
+    public static CheckEvaluators All { get; } = None.With(
+        new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
+        new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
+        new InverterEvaluator(), new HandEvaluator());
 
     /// <summary>The evaluators with further ones.</summary>
     /// <param name="added">The evaluators.</param>

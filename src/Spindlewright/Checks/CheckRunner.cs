@@ -62,8 +62,7 @@ public static class CheckRunner
     private static Verdict Run(Check check, CheckEvaluators evaluators, Handbook handbook)
     {
         if (evaluators.For(check) is not { } evaluator)
-            return new(
-                check, Outcome.NotEvaluated, null, $"nothing computes '{check.Quantity}' of the area {check.Area}");
+            return new(check, Outcome.NotEvaluated, null, NotComputed.Reason(check));
         Evaluation evaluation;
         try
         {

@@ -8,7 +8,7 @@ namespace Spindlewright.Checks;
 /// <summary>Writes verdicts as a page of Markdown, <c>docs/validation.md</c>.</summary>
 public static class ValidationPage
 {
-    private static readonly string[] Areas = ["motor", "drilling", "belt", "hazard"];
+    private static readonly string[] Areas = ["motor", "inverter", "drilling", "belt", "hazard"];
     private static readonly string[] Columns =
     [
         "quantity", "inputs", "published", "computed", "deviation", "allowed", "outcome", "provenance, source",
@@ -54,6 +54,12 @@ public static class ValidationPage
             Line(page, $"| {area} | {string.Join(" | ", counts)} |");
         }
         Line(page);
+        var passes = verdicts.Count(verdict => verdict.Outcome == Outcome.Pass && verdict.Check.CountsAsPublished
+            && verdict.Check.Area is "motor" or "drilling");
+        Line(page, string.Create(
+            CultureInfo.InvariantCulture, $"{passes} published checks over motor and drilling pass. A row that is not"));
+        Line(page, "evaluated says what it waits for; it counts for nothing.");
+        Line(page);
     }
 
     private static void WriteArea(StringBuilder page, string area, Verdict[] verdicts)
@@ -90,8 +96,7 @@ public static class ValidationPage
         var exact = verdict.Evaluation?.Exact is { } value ? $"exact circuit gives {Number(value)}" : "";
         string[] parts =
         [
-            verdict.Evaluation?.Method ?? verdict.Check.Method, exact, verdict.Check.Citation.Note,
-            verdict.Outcome == Outcome.NotEvaluated ? "" : verdict.Problem,
+            verdict.Evaluation?.Method ?? verdict.Check.Method, exact, verdict.Check.Citation.Note, verdict.Problem,
         ];
         return string.Join("; ", parts.Where(part => part.Length > 0));
     }

@@ -16,13 +16,16 @@ namespace Spindlewright.Foundations.Tables;
 /// <param name="Rfe">Core-loss resistance across the magnetising branch; null for none.</param>
 /// <param name="FrictionWindage">Friction and windage; null for none.</param>
 /// <param name="OtherLoss">Loss that the source takes off the converted power or puts into the efficiency.</param>
+/// <param name="LossSpeed">Speed at which friction, windage and stray-load loss stand; null where constant.</param>
+/// <param name="StrayLoad">Stray-load loss at <paramref name="LossSpeed"/>; null for none.</param>
+/// <param name="StrayLoadCurrent">Line current at which the stray-load loss stands.</param>
 /// <param name="RotorInertia">Rotor inertia; null where not given.</param>
 /// <param name="Citation">Where it comes from.</param>
 public sealed record MotorCircuitRow(
     string Id, bool InDelta, ElectricPotential LineVoltage, Frequency Frequency, int Poles,
     ElectricResistance R1, ElectricResistance X1, ElectricResistance R2, ElectricResistance X2, ElectricResistance? Xm,
-    ElectricResistance? Rfe, Power? FrictionWindage, Power? OtherLoss, MassMomentOfInertia? RotorInertia,
-    Citation Citation) : ITableRow
+    ElectricResistance? Rfe, Power? FrictionWindage, Power? OtherLoss, RotationalSpeed? LossSpeed, Power? StrayLoad,
+    ElectricCurrent? StrayLoadCurrent, MassMomentOfInertia? RotorInertia, Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
     public string Key => Id;
@@ -33,7 +36,7 @@ public sealed record MotorCircuitRow(
         ["id", "connection", "line_voltage_v", "frequency_hz", "poles", "stator_resistance_ohm",
             "stator_leakage_reactance_ohm", "rotor_resistance_ohm", "rotor_leakage_reactance_ohm",
             "magnetising_reactance_ohm", "core_loss_resistance_ohm", "friction_windage_w", "other_loss_w",
-            "rotor_inertia_kgm2"],
+            "loss_speed_r_per_min", "stray_load_w", "stray_load_current_a", "rotor_inertia_kgm2"],
         line => new(
             line.Text("id"), line.OneOf("connection", ("star", false), ("delta", true)),
             ElectricPotential.FromVolts(line.Positive("line_voltage_v")),
@@ -43,6 +46,11 @@ public sealed record MotorCircuitRow(
             OhmOrNull(line.PositiveOrNull("magnetising_reactance_ohm")),
             OhmOrNull(line.PositiveOrNull("core_loss_resistance_ohm")),
             WattOrNull(line.PositiveOrNull("friction_windage_w")), WattOrNull(line.PositiveOrNull("other_loss_w")),
+            line.PositiveOrNull("loss_speed_r_per_min") is { } speed
+                ? RotationalSpeed.FromRevolutionsPerMinute(speed)
+                : null,
+            WattOrNull(line.PositiveOrNull("stray_load_w")),
+            line.PositiveOrNull("stray_load_current_a") is { } current ? ElectricCurrent.FromAmperes(current) : null,
             line.PositiveOrNull("rotor_inertia_kgm2") is { } inertia
                 ? MassMomentOfInertia.FromKilogramSquareMeters(inertia)
                 : null,

@@ -1,6 +1,6 @@
 using Spindlewright.Foundations.Tables;
 
-namespace Spindlewright.Checks;
+namespace Spindlewright.Checks.Evaluators;
 
 /// <summary>Checks that the printed drilling factors can be interpolated: a row is left out and found again.</summary>
 internal sealed class PrintedFactorEvaluator : ICheckEvaluator
