@@ -5,9 +5,9 @@
   var dark = /*DARK*/{};
 
   function themed(json) {
-    if (!window.matchMedia || !window.matchMedia("(prefers-color-scheme: dark)").matches) return json;
-    var style = getComputedStyle(document.documentElement);
-    if (!style.getPropertyValue("--sw-paper")) return json; // The page itself has no dark form.
+    // The page decides whether it is dark: by what the reader's screen prefers, or as its host does.
+    var paper = getComputedStyle(document.documentElement).getPropertyValue("--sw-paper").trim();
+    if (!Object.keys(dark).some(function (shade) { return dark[shade] === paper; })) return json;
     return json.replace(/#[0-9a-f]{6}/g, function (shade) { return dark[shade] || shade; });
   }
 

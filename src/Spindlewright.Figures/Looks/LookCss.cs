@@ -8,18 +8,23 @@ public static class LookCss
 {
     /// <summary>The style sheet: variables, then rules for <c>.sw-…</c> classes only.</summary>
     /// <param name="look">The look.</param>
+    /// <param name="darkWhere">
+    /// The root's selector under which the dark values hold, for pages that decide themselves; null where the reader's
+    /// screen decides.
+    /// </param>
     /// <returns>CSS without imports, fonts or addresses.</returns>
     /// <remarks>A drawing carries its light values itself; these rules only change them on a dark screen.</remarks>
-    public static string Write(Look look)
+    public static string Write(Look look, string? darkWhere = null)
     {
         var css = new StringBuilder();
-        css.Append(":root{color-scheme:light dark;\n");
+        css.Append(darkWhere is null ? ":root{color-scheme:light dark;\n" : ":root{\n");
         Variables(css, look, dark: false);
         css.Append(Line($"--sw-type:{look.Letters.Stack};\n--sw-mono:{look.Letters.MonoStack};\n"));
         css.Append(Line($"--sw-title:{look.Letters.TitlePt}pt;\n--sw-label:{look.Letters.LabelPt}pt;\n"));
         css.Append(Line($"--sw-small:{look.Letters.SmallPt}pt;\n--sw-body:{look.Letters.BodyPt}pt;\n"));
         css.Append(Line($"--sw-gap:{look.Space.GapMm}mm}}\n"));
-        css.Append("@media screen and (prefers-color-scheme:dark){:root{\n");
+        var screen = darkWhere is null ? "screen and (prefers-color-scheme:dark)" : "screen";
+        css.Append($"@media {screen}{{{darkWhere ?? ":root"}{{\n");
         Variables(css, look, dark: true);
         css.Append("}}\n");
         foreach (var shade in look.Shades.All)

@@ -11,6 +11,7 @@ internal static class CommandTree
         RunCommand.Build(),
         CheckCommand.Build(),
         NewCommand.Build(),
+        JupyterCommand.Build(),
     };
 
     /// <summary>Parses and runs; a wrong command line is said in plain words and ends with its own exit code.</summary>

@@ -7,6 +7,7 @@ namespace Spindlewright.Notebooks.Protocol;
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "event")]
 [JsonDerivedType(typeof(DisplayEvent), "display")]
 [JsonDerivedType(typeof(DisplayUpdateEvent), "display-update")]
+[JsonDerivedType(typeof(ClearEvent), "clear")]
 [JsonDerivedType(typeof(StreamEvent), "stream")]
 [JsonDerivedType(typeof(ReturnEvent), "return")]
 [JsonDerivedType(typeof(ErrorEvent), "error")]
@@ -28,6 +29,11 @@ public sealed record DisplayEvent(long Request, MimeBundle Data, string DisplayI
 /// <summary>Something shown before is changed.</summary>
 /// <inheritdoc cref="DisplayEvent"/>
 public sealed record DisplayUpdateEvent(long Request, MimeBundle Data, string DisplayId) : EngineEvent(Request);
+
+/// <summary>What the cell has shown so far is taken back.</summary>
+/// <param name="Request">Number of the request.</param>
+/// <param name="WhenNextIsShown">True to leave it until something else comes, so that nothing flickers.</param>
+public sealed record ClearEvent(long Request, bool WhenNextIsShown = false) : EngineEvent(Request);
 
 /// <summary>Which stream text was written to.</summary>
 public enum StreamName

@@ -27,20 +27,17 @@ internal static class CellRun
             var running = session.ExecuteAsync(cell.Source, executionCount, collector.Add, CancellationToken.None);
             await WatchAsync(session, running, limits, cancellation).ConfigureAwait(false);
             if (await running.ConfigureAwait(false) == Outcome.Cancelled)
-                collector.Add(Lost(new EngineLoss("Cancelled", "The cell was stopped."), executionCount));
+                collector.Add(new EngineLoss("Cancelled", "The cell was stopped.").ToError(executionCount));
         }
         catch (EngineLostException lost)
         {
-            collector.Add(Lost(lost.Loss, executionCount));
+            collector.Add(lost.Loss.ToError(executionCount));
         }
 
         cell.ExecutionCount = executionCount;
         cell.Node["outputs"] = collector.Finish();
         return collector.Error;
     }
-
-    private static ErrorEvent Lost(EngineLoss loss, int cell) => new(0, loss.Name, loss.Message,
-        [$"{loss.Name}: {loss.Message}", string.Create(CultureInfo.InvariantCulture, $"   cell [{cell}]")], cell, null);
 
     private static async Task WatchAsync(
         IExecutionSession session, Task running, RunLimits limits, CancellationToken cancellation)

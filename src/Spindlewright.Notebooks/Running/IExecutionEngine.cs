@@ -1,3 +1,4 @@
+using System.Globalization;
 using Spindlewright.Notebooks.Protocol;
 
 namespace Spindlewright.Notebooks.Running;
@@ -60,7 +61,14 @@ public interface IExecutionSession : IAsyncDisposable
 /// <summary>Why an engine ended.</summary>
 /// <param name="Name">A short name, which a notebook shows as the kind of error.</param>
 /// <param name="Message">One sentence.</param>
-public sealed record EngineLoss(string Name, string Message);
+public sealed record EngineLoss(string Name, string Message)
+{
+    /// <summary>Tells it as the error of the cell that was running.</summary>
+    /// <param name="cell">The cell's number.</param>
+    /// <returns>The error.</returns>
+    public ErrorEvent ToError(int cell) => new(
+        0, Name, Message, [$"{Name}: {Message}", string.Create(CultureInfo.InvariantCulture, $"   cell [{cell}]")], cell, null);
+}
 
 /// <summary>Raised when the engine ended before it could answer.</summary>
 /// <param name="loss">Why.</param>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Spindlewright.Notebooks.Protocol;
@@ -22,9 +21,9 @@ internal sealed class OutputCollector(
     private readonly StringBuilder text = new();
     private readonly StringBuilder rawOutput = new();
     private readonly StringBuilder rawError = new();
+    private readonly OutputBudget budget = new(mostBytes);
     private StreamName textStream;
-    private long seenBytes;
-    private long keptBytes;
+    private bool clearsNext;
 
     /// <summary>The error of the cell; null when there is none.</summary>
     internal ErrorEvent? Error { get; private set; }
@@ -51,6 +50,9 @@ internal sealed class OutputCollector(
                 case ErrorEvent error:
                     Error ??= error;
                     break;
+                case ClearEvent clear:
+                    Clear(clear);
+                    break;
             }
         }
     }
@@ -65,9 +67,8 @@ internal sealed class OutputCollector(
                 outputs.Add(OutputNodes.Stream(StreamName.Stdout, rawOutput.ToString()));
             if (rawError.Length > 0)
                 outputs.Add(OutputNodes.Stream(StreamName.Stderr, rawError.ToString()));
-            if (seenBytes > keptBytes)
-                outputs.Add(OutputNodes.Stream(StreamName.Stderr, string.Create(CultureInfo.InvariantCulture,
-                    $"Output cut: the cell wrote {seenBytes} bytes, {keptBytes} of them are kept.\n")));
+            if (budget.Note is { } note)
+                outputs.Add(OutputNodes.Stream(StreamName.Stderr, note));
             if (Error is { } error)
                 outputs.Add(OutputNodes.Error(error.Name, error.Message, error.Traceback));
             return new JsonArray([.. outputs]);
@@ -76,7 +77,7 @@ internal sealed class OutputCollector(
 
     private void AddText(StreamEvent stream)
     {
-        var kept = Keep(stream.Text);
+        var kept = budget.Keep(stream.Text);
         if (kept.Length == 0)
             return;
         if (stream.IsRaw)
@@ -85,6 +86,7 @@ internal sealed class OutputCollector(
             return;
         }
 
+        ClearIfAsked();
         if (text.Length > 0 && textStream != stream.Stream)
             EndText();
         textStream = stream.Stream;
@@ -100,6 +102,7 @@ internal sealed class OutputCollector(
 
     private void AddBundle(MimeBundle bundle, string? displayId, Func<MimeBundle, JsonObject> store)
     {
+        ClearIfAsked();
         EndText();
         if (Transform(bundle) is not { } kept)
             return;
@@ -115,7 +118,7 @@ internal sealed class OutputCollector(
             node["data"] = OutputNodes.Data(kept);
     }
 
-    /// <summary>Null when the bundle is too large; whole or not at all, since half a picture is none.</summary>
+    /// <summary>Null when the bundle is too large.</summary>
     private MimeBundle? Transform(MimeBundle bundle)
     {
         try
@@ -126,45 +129,25 @@ internal sealed class OutputCollector(
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            var told = $"What the cell shows cannot be drawn: {fault.Message}";
-            Error ??= new ErrorEvent(0, fault.GetType().Name, told, [told], executionCount, null);
+            Error ??= OutputBudget.CannotDraw(fault, executionCount);
         }
 
-        var bytes = bundle.Data.Values.Sum(value => (long)Encoding.UTF8.GetByteCount(value));
-        seenBytes += bytes;
-        if (keptBytes + bytes > mostBytes)
-            return null;
-        keptBytes += bytes;
-        return bundle;
+        return budget.TryTake(bundle, out var kept) ? kept : null;
     }
 
-    private string Keep(string piece)
+    /// <summary>Takes back what was shown so far; what was seen still counts.</summary>
+    private void Clear(ClearEvent clear)
     {
-        var bytes = Encoding.UTF8.GetByteCount(piece);
-        // Once something was cut, nothing more is kept: text with holes misleads.
-        var room = seenBytes > keptBytes ? 0 : mostBytes - keptBytes;
-        seenBytes += bytes;
-        if (bytes > room)
-        {
-            piece = Cut(piece, room);
-            bytes = Encoding.UTF8.GetByteCount(piece);
-        }
-
-        keptBytes += bytes;
-        return piece;
+        clearsNext = clear.WhenNextIsShown;
+        if (clearsNext)
+            return;
+        text.Clear();
+        outputs.Clear();
     }
 
-    private static string Cut(string piece, long room)
+    private void ClearIfAsked()
     {
-        var kept = 0;
-        foreach (var rune in piece.EnumerateRunes())
-        {
-            room -= rune.Utf8SequenceLength;
-            if (room < 0)
-                break;
-            kept += rune.Utf16SequenceLength;
-        }
-
-        return piece[..kept];
+        if (clearsNext)
+            Clear(new ClearEvent(0));
     }
 }

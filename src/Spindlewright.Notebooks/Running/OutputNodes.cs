@@ -6,7 +6,7 @@ using Spindlewright.Notebooks.Protocol;
 namespace Spindlewright.Notebooks.Running;
 
 /// <summary>Outputs as nbformat stores them.</summary>
-internal static class OutputNodes
+public static class OutputNodes
 {
     internal static JsonObject Stream(StreamName name, string text) => new()
     {
@@ -38,16 +38,22 @@ internal static class OutputNodes
         ["traceback"] = new JsonArray([.. traceback.Select(line => (JsonNode)line)]),
     };
 
-    internal static JsonObject Data(MimeBundle bundle)
+    /// <summary>A bundle's representations by MIME type; JSON as JSON.</summary>
+    /// <param name="bundle">The bundle.</param>
+    /// <param name="inLines">True for lists of lines, as files hold them; false for whole texts, as messages do.</param>
+    /// <returns>A new object.</returns>
+    public static JsonObject Data(MimeBundle bundle, bool inLines = true)
     {
         var data = new JsonObject();
         foreach (var (type, text) in bundle.Data)
-            data[type] = type.EndsWith("json", StringComparison.Ordinal) ? Json(text) : MultilineText.Split(text);
+            data[type] = type.EndsWith("json", StringComparison.Ordinal) ? Json(text, inLines) : Text(text, inLines);
         return data;
     }
 
+    private static JsonNode Text(string text, bool inLines) => inLines ? MultilineText.Split(text) : JsonValue.Create(text);
+
     /// <summary>Text that claims to be JSON and is not is stored as the text it is.</summary>
-    private static JsonNode? Json(string text)
+    private static JsonNode? Json(string text, bool inLines)
     {
         try
         {
@@ -57,7 +63,7 @@ internal static class OutputNodes
         }
         catch (Exception fault) when (fault is JsonException or NotebookFormatException)
         {
-            return MultilineText.Split(text);
+            return Text(text, inLines);
         }
     }
 }

@@ -4,6 +4,7 @@ namespace Spindlewright.Kernel.Engine.Child;
 public static class CellOutput
 {
     private static Func<object?, string?, Shown>? shower;
+    private static Action<bool>? clearer;
 
     /// <summary>Shows a value below the cell.</summary>
     /// <param name="value">The value.</param>
@@ -16,7 +17,12 @@ public static class CellOutput
     /// <returns>What was shown, to be replaced later.</returns>
     public static Shown ShowAs(string mimeType, string text) => Shower(text, mimeType);
 
-    internal static void Bind(Func<object?, string?, Shown> show) => shower = show;
+    /// <summary>Takes back what this cell has shown and written so far.</summary>
+    /// <param name="whenNextIsShown">True to leave it until something else is shown, so that nothing flickers.</param>
+    public static void ClearOutput(bool whenNextIsShown = false) =>
+        (clearer ?? throw new InvalidOperationException("ClearOutput works in the cells of a notebook only."))(whenNextIsShown);
+
+    internal static void Bind(Func<object?, string?, Shown> show, Action<bool> clear) => (shower, clearer) = (show, clear);
 
     private static Func<object?, string?, Shown> Shower =>
         shower ?? throw new InvalidOperationException("Show works in the cells of a notebook only.");

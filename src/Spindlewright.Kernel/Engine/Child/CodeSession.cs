@@ -37,10 +37,10 @@ internal sealed class CodeSession : IDisposable
     private CodeSession(Action<EngineEvent> send)
     {
         this.send = send;
-        Options = Options.AddReferences(Preamble.Assemblies);
+        Options = Options.AddReferences(Preamble.References);
         kernel.AddMiddleware(RunAbortably);
         subscription = kernel.KernelEvents.Subscribe(new Observer(OnEvent));
-        CellOutput.Bind(Show);
+        CellOutput.Bind(Show, Clear);
     }
 
     /// <summary>Begins a session with the library imported.</summary>
@@ -104,8 +104,9 @@ internal sealed class CodeSession : IDisposable
             .ConfigureAwait(false);
         if (result.Events.OfType<HoverTextProduced>().FirstOrDefault() is not { } hover)
             return;
-        var data = hover.Content.ToDictionary(each => each.MimeType, each => each.Value);
-        data.TryAdd(MimeBundle.PlainText, data.Values.First());
+        var data = hover.Content.ToDictionary(each => each.MimeType, each => each.Value.ReplaceLineEndings("\n"));
+        // The package's plain text is its markdown, in which the words stand as a quotation.
+        data[MimeBundle.PlainText] = data.Values.First().Replace("\n> ", "\n", StringComparison.Ordinal);
         send(new HoverEvent(request.Id, new MimeBundle(data)));
     }
 
@@ -122,7 +123,7 @@ internal sealed class CodeSession : IDisposable
 
         if (help is null)
             return;
-        var items = help.Signatures.Select(each => new CallSignature(each.Label, each.Documentation.Value,
+        var items = help.Signatures.Select(each => new CallSignature(each.Label, each.Documentation.Value.ReplaceLineEndings("\n"),
             [.. each.Parameters.Select(one => new CallParameter(one.Label, one.Documentation.Value))])).ToList();
         send(new SignaturesEvent(request.Id, items, help.ActiveSignatureIndex, help.ActiveParameterIndex));
     }
@@ -174,9 +175,27 @@ internal sealed class CodeSession : IDisposable
     {
         displayCount++;
         var id = FormattableString.Invariant($"shown-{displayCount}");
-        send(new DisplayEvent(Request, Format(value, mimeType), id));
-        return new Shown(other => send(new DisplayUpdateEvent(
+        SendAfterText(new DisplayEvent(Request, Format(value, mimeType), id));
+        return new Shown(other => SendAfterText(new DisplayUpdateEvent(
             Request, Format(other, other is string ? mimeType : null), id)));
+    }
+
+    private void Clear(bool whenNextIsShown) => SendAfterText(new ClearEvent(Request, whenNextIsShown));
+
+    /// <summary>What the cell wrote before it showed something comes before it.</summary>
+    private void SendAfterText(EngineEvent happened)
+    {
+        // Stopping a cell aborts its thread anywhere but in a finally block: no text may be left half sent.
+        try
+        {
+        }
+        finally
+        {
+            Console.Out.Flush();
+            Console.Error.Flush();
+        }
+
+        send(happened);
     }
 
     private static MimeBundle Format(object? value, string? mimeType) =>
@@ -189,13 +208,13 @@ internal sealed class CodeSession : IDisposable
         switch (happened)
         {
             case ReturnValueProduced value:
-                send(new ReturnEvent(current.Request, Values.Bundle(value.Value, value.FormattedValues)));
+                SendAfterText(new ReturnEvent(current.Request, Values.Bundle(value.Value, value.FormattedValues)));
                 break;
             case DisplayedValueProduced value:
-                send(new DisplayEvent(current.Request, Values.Bundle(value.Value, value.FormattedValues), IdOf(value.ValueId)));
+                SendAfterText(new DisplayEvent(current.Request, Values.Bundle(value.Value, value.FormattedValues), IdOf(value.ValueId)));
                 break;
             case DisplayedValueUpdated value:
-                send(new DisplayUpdateEvent(
+                SendAfterText(new DisplayUpdateEvent(
                     current.Request, Values.Bundle(value.Value, value.FormattedValues), IdOf(value.ValueId)));
                 break;
             case CommandFailed failed:

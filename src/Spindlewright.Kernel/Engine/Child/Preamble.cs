@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.CodeAnalysis;
 
 namespace Spindlewright.Kernel.Engine.Child;
 
@@ -15,9 +16,12 @@ internal static class Preamble
         Assembly.Load("Spindlewright.Figures"),
     ];
 
-    /// <summary>The assemblies that code can use without naming them.</summary>
-    internal static IReadOnlyList<Assembly> Assemblies { get; } =
-        [.. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly];
+    /// <summary>The assemblies that code can use without naming them, with what is written about them.</summary>
+    internal static IReadOnlyList<MetadataReference> References { get; } =
+    [
+        .. new[] { typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly }.Concat(Own).Select(assembly =>
+            MetadataReference.CreateFromFile(assembly.Location, documentation: FoldedDocumentation.Of(assembly))),
+    ];
 
     /// <summary>The first submission of every session.</summary>
     internal static string Code { get; } = string.Join('\n', Lines());

@@ -120,7 +120,8 @@ internal sealed class ProcessTree(int root, string mark)
         return table;
     }
 
-    private static ProcessEntry? ReadEntry(int id)
+    /// <summary>Reads one row of the table; null when there is no such process.</summary>
+    internal static ProcessEntry? ReadEntry(int id)
     {
         try
         {
