@@ -13,7 +13,7 @@ class SpindlewrightKernelTests(jupyter_kernel_test.KernelTests):
     code_stderr = 'Console.Error.WriteLine("something is wrong");'
 
     completion_samples = [
-        {"text": "Power.FromKilow", "matches": ["FromKilowattHoursPerDay", "FromKilowatts"]},
+        {"text": "Power.FromKilow", "matches": ["FromKilowatts"]},
         {"text": "CircuitSolver.LockedR", "matches": ["LockedRotor"]},
         {"text": "thereIsNoSuchName", "matches": []},
     ]
@@ -27,7 +27,7 @@ class SpindlewrightKernelTests(jupyter_kernel_test.KernelTests):
 
     code_execute_result = [
         {"code": "1 + 2 + 3", "result": "6"},
-        {"code": "Power.FromKilowatts(0.75)", "result": "750 W"},
+        {"code": "Power.FromKilowatts(0.75)", "result": "0.75 kW"},
         {"code": '$"{(char)0x2300} {char.ConvertFromUtf32(0x1F529)}"', "result": "\u2300 \U0001F529"},
     ]
     code_display_data = [
@@ -36,7 +36,7 @@ class SpindlewrightKernelTests(jupyter_kernel_test.KernelTests):
         {"code": "Show(Cautions.Sections[0]);", "mime": "text/plain"},
     ]
 
-    code_history_pattern = "1?2*"
+    code_history_pattern = "1 ? 2*"
     supported_history_operations = ("tail", "range", "search")
     code_inspect_sample = "CircuitSolver.Solve"
     code_clear_output = "ClearOutput();"

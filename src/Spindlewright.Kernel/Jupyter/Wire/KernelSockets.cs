@@ -21,6 +21,8 @@ internal sealed class KernelSockets : IDisposable
     private readonly NetMQQueue<Action> work = new();
     private readonly NetMQPoller poller;
     private readonly Action<List<byte[]>> onShell;
+    private readonly Lock closing = new();
+    private bool isClosed;
 
     /// <summary>Listens.</summary>
     /// <param name="at">Where.</param>
@@ -45,17 +47,17 @@ internal sealed class KernelSockets : IDisposable
     }
 
     /// <summary>Answers on the shell.</summary>
-    internal void SendShell(IReadOnlyList<byte[]> frames) => work.Enqueue(() => Send(shell, frames));
+    internal void SendShell(IReadOnlyList<byte[]> frames) => Do(() => Send(shell, frames));
 
     /// <summary>Answers on the control channel.</summary>
-    internal void SendControl(IReadOnlyList<byte[]> frames) => work.Enqueue(() => Send(control, frames));
+    internal void SendControl(IReadOnlyList<byte[]> frames) => Do(() => Send(control, frames));
 
     /// <summary>Publishes.</summary>
-    internal void Publish(IReadOnlyList<byte[]> frames) => work.Enqueue(() => Send(ioPub, frames));
+    internal void Publish(IReadOnlyList<byte[]> frames) => Do(() => Send(ioPub, frames));
 
     /// <summary>Hands on what has reached the shell by now, and then does something, in one go.</summary>
     /// <param name="then">What is done on the thread of the sockets.</param>
-    internal void AfterReceiving(Action then) => work.Enqueue(() =>
+    internal void AfterReceiving(Action then) => Do(() =>
     {
         var frames = new List<byte[]>();
         while (shell.TryReceiveMultipartBytes(ref frames!))
@@ -72,7 +74,9 @@ internal sealed class KernelSockets : IDisposable
     {
         using (var done = new ManualResetEventSlim())
         {
-            work.Enqueue(done.Set);
+            Do(done.Set);
+            lock (closing)
+                isClosed = true;
             done.Wait(Linger);
         }
 
@@ -82,6 +86,14 @@ internal sealed class KernelSockets : IDisposable
             socket.Dispose();
         work.Dispose();
         NetMQConfig.Cleanup(block: true);
+    }
+
+    /// <summary>Does something on the thread of the sockets; what a cell still says after the end is dropped.</summary>
+    private void Do(Action action)
+    {
+        lock (closing)
+            if (!isClosed)
+                work.Enqueue(action);
     }
 
     private static void Bind(NetMQSocket socket, string ip, int port)
