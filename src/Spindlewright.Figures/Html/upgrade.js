@@ -33,8 +33,9 @@
 
   // Figures at the ends of bars take a larger share of a narrow chart.
   function widen(chart) {
-    var names = chart.layout.yaxis.range, range = chart.layout.xaxis.range, share = (range[1] - range[0]) * 0.09;
-    if (names[0] > names[1]) chart.layout.xaxis.range = [range[0] - share, range[1] + share];
+    var range = chart.layout.xaxis.range, share = (range[1] - range[0]) * 0.09;
+    var ends = chart.data.some(function (trace) { return trace.fill === "toself" && trace.text; });
+    if (ends) chart.layout.xaxis.range = [range[0] - share, range[1] + share];
   }
 
   // Labels of fixed ticks that would touch are left out; their ticks stay.

@@ -27,15 +27,15 @@ public static class HandsTable
             "hands", "A hand at the chuck",
             [
                 Name("belt position"), new("bound", "N·m", Format: OneDecimal),
-                new("force at the chuck, bound", "N", Format: Whole), new("ideal boost", "N", Format: Whole),
-                new("as modelled", "N", Format: Whole), .. study.Belts[0].Hands.SelectMany(Columns),
+                new("force, bound", "N", Format: Whole), new("force, ideal boost", "N", Format: Whole),
+                new("force, as modelled", "N", Format: Whole), .. study.Belts[0].Hands.SelectMany(Columns),
             ],
             rows,
-            caption: "The overpowering speed says when the spindle wins, never when a hand may be put there.",
+            caption: "Forces stand at the surface of the chuck. The overpowering speed says when the spindle wins, never when a hand may be put there.",
             footnotes:
             [
                 .. reasons.Select((reason, index) => FormattableString.Invariant($"Note {index + 1}: {reason}.")),
-                "Already at standstill: from the lowest frequency set, on the hazard side.",
+                "Already at standstill: from the lowest frequency set, on the hazard side. Crossing: where the modelled torque passes the hand's.",
             ],
             sources: [new(study.Strength.Source, $"hand torque: {study.Strength.Sample}", study.Strength.Provenance)]);
     }
