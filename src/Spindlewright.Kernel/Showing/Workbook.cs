@@ -33,6 +33,16 @@ public static class Workbook
     public static DrillPress Demo(string name, Handbook handbook) =>
         MachineFile.Read(DemoBytes(name), $"{name}.toml", handbook).Press!;
 
+    /// <summary>Holds that a statement of the notebook is true, and says so; the notebook stops where it is not.</summary>
+    /// <param name="condition">The statement.</param>
+    /// <param name="statement">The same in words.</param>
+    /// <exception cref="InvalidOperationException">It does not hold.</exception>
+    public static void Hold(bool condition, string statement)
+    {
+        if (!condition) throw new InvalidOperationException($"Does not hold: {statement}");
+        Console.WriteLine($"Holds: {statement}");
+    }
+
     internal static byte[] DemoBytes(string name = DemoMachine) =>
         Encoding.UTF8.GetBytes(EmbeddedTables.Read($"data/machines/{name}.toml"));
 }

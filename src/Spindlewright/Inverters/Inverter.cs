@@ -70,6 +70,13 @@ public sealed record Inverter
     /// <summary>True where the output voltage rises and falls with the supply.</summary>
     public bool OutputFollowsLink { get; }
 
+    /// <summary>The same inverter set to another V/f law.</summary>
+    /// <param name="curve">The law.</param>
+    /// <returns>A new inverter.</returns>
+    /// <exception cref="PartException">The law does not go with the frequency limits.</exception>
+    public Inverter WithCurve(VoltsPerHertzCurve curve) => new(
+        RatedCurrent, CurrentLimit, LowestFrequency, HighestFrequency, curve, Link, PhaseDrop, OutputFollowsLink);
+
     /// <summary>The current at which the inverter limits.</summary>
     public ElectricCurrent LimitingCurrent => RatedCurrent * CurrentLimit;
 }

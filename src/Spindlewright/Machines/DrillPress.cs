@@ -84,6 +84,20 @@ public sealed record DrillPress
     /// <summary>What must be said first, most important first.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
+    /// <summary>The same machine with the inverter set to another V/f law.</summary>
+    /// <param name="curve">The law.</param>
+    /// <returns>A new machine, checked as any other.</returns>
+    /// <exception cref="PartException">The law does not go with the machine.</exception>
+    public DrillPress WithCurve(VoltsPerHertzCurve curve) =>
+        new(Title, Supply, Inverter.WithCurve(curve), Motor, Belts, Spindle)
+        {
+            Work = Work,
+            Person = Person,
+            AsFound = AsFound,
+            DisplayUnits = DisplayUnits,
+            Defaults = Defaults,
+        };
+
     private void RefuseOverflux()
     {
         var curve = Inverter.Curve;

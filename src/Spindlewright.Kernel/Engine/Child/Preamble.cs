@@ -24,7 +24,7 @@ internal static class Preamble
 
     private static IEnumerable<string> Lines()
     {
-        string[] general = ["System.Globalization", "System.IO", "System.Threading", "UnitsNet", "UnitsNet.Units"];
+        string[] general = ["System.Collections.Immutable", "System.Globalization", "System.IO", "System.Threading", "UnitsNet", "UnitsNet.Units"];
         var own = Own.SelectMany(assembly => assembly.GetExportedTypes()).Select(type => type.Namespace!)
             .Where(name => name.StartsWith("Spindlewright", StringComparison.Ordinal));
         return general.Concat(own).Distinct().Order(StringComparer.Ordinal)
