@@ -13,7 +13,7 @@ internal sealed record Ended(int ExitCode, string Output, string Errors, TimeSpa
 internal static class Program
 {
     private static readonly DirectoryInfo NoWorkbook =
-        Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), "spindlewright-no-workbook"));
+        Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), "spindlewright-no-workbook", "notebooks")).Parent!;
 
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
