@@ -14,7 +14,7 @@ public sealed class DemoRuns : IDisposable
     {
         if (outputs.TryGetValue(machine, out var output)) return output;
         output = outputs[machine] = Path.Combine(folder.Path, machine);
-        var ended = Program.Run("run", "--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
+        var ended = Program.Study("--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
         Assert.True(ended.ExitCode == 0, ended.Errors);
         return output;
     }
