@@ -19,9 +19,9 @@ public sealed class MisbehavingNotebooksTests : IDisposable
     public async Task A_loop_without_end_is_stopped_at_the_time_limit()
     {
         var ended = await RunAsync("5 s", Named("loop", First, "// turns\nwhile (true) ;", "1"), Named("fine", First, "2 + 2"));
-        Assert.Equal(1, ended.ExitCode);
         Assert.Equal(
             "loop.ipynb: [2], cell 2 (id \"c2\"): TimeLimit: The cell ran longer than 5 s and was stopped.\n", ended.Errors);
+        Assert.Equal(1, ended.ExitCode);
         Assert.Equal("kept", Text("loop", 1));
         var loop = Read("loop");
         Assert.Equal("TimeLimit", Assert.Single(loop.Cells[1].Outputs)!["ename"]!.GetValue<string>());
@@ -50,7 +50,7 @@ public sealed class MisbehavingNotebooksTests : IDisposable
         Assert.Equal(1, ended.ExitCode);
         Assert.Equal(
             [
-                "deep.ipynb: [2], cell 2 (id \"c2\"): StackOverflow: The code called itself too deeply; its process ended.",
+                "deep.ipynb: [2], cell 2 (id \"c2\"): StackOverflow: The code called itself too deeply (stack overflow); its process ended.",
                 "exit.ipynb: [2], cell 2 (id \"c2\"): ProcessEnded: The code ended its own process (exit code 0).",
                 "throw.ipynb: [1], cell 1 (id \"c1\"), line 1: InvalidOperationException: first cell",
             ],
