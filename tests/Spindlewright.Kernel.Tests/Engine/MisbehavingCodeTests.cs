@@ -156,7 +156,8 @@ public sealed class MisbehavingCodeTests(WarmEngine warm)
     [Fact]
     public async Task Memory_counts_the_whole_tree()
     {
-        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
+        await using var engine = new ChildEngine();
+        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
         var before = session.MeasureMemory();
         Assert.InRange(before, 30L << 20, 1L << 30);
         await session.RunAsync("var block = new byte[300_000_000]; Array.Fill(block, (byte)1);");
