@@ -36,9 +36,10 @@ public sealed class MisbehavingNotebooksTests : IDisposable
             Named("exit", First, "Environment.Exit(0);"),
             Named("deep", First, "int F(int n) => F(n + 1) + 1;\nF(0)"),
             Named("throw", "throw new InvalidOperationException(\"first cell\");", "1"),
-            Named("leave", First, "System.Diagnostics.Process.Start(\"setsid\", \"sleep 1000\"); Console.Write(\"left\");"),
-            Named("raw", First, "using (var raw = Console.OpenStandardOutput()) raw.Write(new byte[] { 0x41, 0xFF, 0x0A });", "1.5"),
-            Named("state", First, """
+            Named("state", First,
+                "System.Diagnostics.Process.Start(\"setsid\", \"sleep 1000\"); Console.Write(\"left\");",
+                "using (var raw = Console.OpenStandardOutput()) raw.Write(new byte[] { 0x41, 0xFF, 0x0A });",
+                """
                 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture =
                     new CultureInfo("") { NumberFormat = { NumberDecimalSeparator = "," } };
                 Directory.SetCurrentDirectory("/");
@@ -55,11 +56,10 @@ public sealed class MisbehavingNotebooksTests : IDisposable
                 "throw.ipynb: [1], cell 1 (id \"c1\"), line 1: InvalidOperationException: first cell",
             ],
             ended.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal));
-        foreach (var name in new[] { "exit", "deep", "leave", "raw", "state", "fine" }) Assert.Equal("kept", Text(name, 1));
-        Assert.Equal("left", Text("leave", 2));
-        Assert.Equal("A\uFFFD\n", Text("raw", 2));
-        Assert.Equal("1.5", Text("raw", 3));
-        Assert.Equal("1.5", Text("state", 3));
+        foreach (var name in new[] { "exit", "deep", "state", "fine" }) Assert.Equal("kept", Text(name, 1));
+        Assert.Equal("left", Text("state", 2));
+        Assert.Equal("A\uFFFD\n", Text("state", 3));
+        Assert.Equal("1.5", Text("state", 5));
         Assert.Equal("1.5", Text("fine", 2));
     }
 

@@ -99,12 +99,10 @@ public sealed class MisbehavingCodeTests(WarmEngine warm)
         }
     }
 
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public async Task Processes_left_behind_end_with_the_session(bool reuse)
+    [Fact]
+    public async Task Processes_left_behind_end_with_the_session_though_its_child_lives_on()
     {
-        await using var engine = new ChildEngine(reuse: reuse);
+        await using var engine = new ChildEngine(reuse: true);
         int[] left;
         await using (var session = await engine.OpenAsync(new SessionSettings(), Stop))
         {
