@@ -21,6 +21,7 @@ public sealed class LifetimeTests
         Assert.Equal(("ok", false), (answer.Status, answer.Reply.Content["restart"]!.GetValue<bool>()));
         Assert.Single(answer.Of("shutdown_reply"));
         await Gone.WithinAsync(Soon, ids);
+        await kernel.Process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(0, kernel.Process.ExitCode);
     }
 

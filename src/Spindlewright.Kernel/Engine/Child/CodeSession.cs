@@ -31,13 +31,13 @@ internal sealed class CodeSession : IDisposable
     private readonly Action<EngineEvent> send;
     private readonly IDisposable subscription;
     private readonly Dictionary<string, string> displays = [];
-    private Running? running;
+    private RunningCell? running;
     private int displayCount;
 
     private CodeSession(Action<EngineEvent> send)
     {
         this.send = send;
-        Options = Options.AddReferences(Preamble.References);
+        Options = Options.AddReferences(Preamble.References).WithFileEncoding(Encoding.UTF8).WithEmitDebugInformation(true);
         kernel.AddMiddleware(RunAbortably);
         subscription = kernel.KernelEvents.Subscribe(new Observer(OnEvent));
         CellOutput.Bind(Show, Clear);
@@ -56,9 +56,8 @@ internal sealed class CodeSession : IDisposable
     /// <summary>Runs code.</summary>
     internal async Task<Outcome> ExecuteAsync(ExecuteRequest request, Action beforeCode)
     {
-        using var current = new Running(request.Id, request.Cell, beforeCode, Directory.GetCurrentDirectory());
-        Options = Options.WithFilePath(Traceback.CellName(request.Cell)).WithFileEncoding(Encoding.UTF8)
-            .WithEmitDebugInformation(true);
+        using var current = new RunningCell(request.Id, request.Cell, beforeCode, Directory.GetCurrentDirectory());
+        Options = Options.WithFilePath(Traceback.CellName(request.Cell));
         running = current;
         try
         {
@@ -223,7 +222,7 @@ internal sealed class CodeSession : IDisposable
         }
     }
 
-    private void Fail(Running current, CommandFailed failed)
+    private void Fail(RunningCell current, CommandFailed failed)
     {
         if (failed.Exception?.InnerException is CompilationErrorException compilation)
         {

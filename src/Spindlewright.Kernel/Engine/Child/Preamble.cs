@@ -16,10 +16,17 @@ internal static class Preamble
         Assembly.Load("Spindlewright.Figures"),
     ];
 
-    /// <summary>The assemblies that code can use without naming them, with what is written about them.</summary>
+    private static readonly Assembly[] Assemblies =
+    [
+        .. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly,
+        // For a reader's own charts, by their full names: Plotly.NET.Trace2D, Plotly.NET.GenericChart.
+        Assembly.Load("Plotly.NET"), Assembly.Load("FSharp.Core"), Assembly.Load("DynamicObj"),
+    ];
+
+    /// <summary>What code can use without naming its assembly, with what is written about it.</summary>
     internal static IReadOnlyList<MetadataReference> References { get; } =
     [
-        .. new[] { typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly }.Concat(Own).Select(assembly =>
+        .. Assemblies.Select(assembly =>
             MetadataReference.CreateFromFile(assembly.Location, documentation: FoldedDocumentation.Of(assembly))),
     ];
 
@@ -34,6 +41,8 @@ internal static class Preamble
         return general.Concat(own).Distinct().Order(StringComparer.Ordinal)
             .Select(name => $"using {name};")
             .Append($"using static {typeof(CellOutput).FullName};")
-            .Append($"using static {typeof(Showing.Workbook).FullName};");
+            .Append($"using static {typeof(Showing.Workbook).FullName};")
+            // The compiler's own start, a second and more, falls into this statement: a cell's time limit is the cell's.
+            .Append("Console.Write(\"\");");
     }
 }
