@@ -27,6 +27,15 @@ public sealed class InterruptTests(KernelProcess kernel) : IClassFixture<KernelP
     }
 
     [Fact]
+    public void The_tightest_loop_can_be_stopped_again_and_again()
+    {
+        client.Execute("var kept = 7;");
+        for (var round = 0; round < 3; round++)
+            Assert.Contains("are kept", Interrupted("while (true) ;", TimeSpan.FromSeconds(3)).Reply.Text("evalue"));
+        Assert.Equal("7", client.Execute("GC.Collect(); kept").Result);
+    }
+
+    [Fact]
     public void A_cell_that_cannot_be_stopped_is_ended_and_says_that_the_variables_are_lost()
     {
         client.Execute("var lost = 7; var shown = Show(1);");

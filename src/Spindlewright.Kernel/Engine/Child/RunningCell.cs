@@ -1,4 +1,5 @@
 using System.Runtime;
+using System.Runtime.ExceptionServices;
 using Spindlewright.Notebooks.Protocol;
 
 namespace Spindlewright.Kernel.Engine.Child;
@@ -35,10 +36,35 @@ internal sealed class RunningCell(long request, int cell, Action beforeCode, str
     }
 
     /// <summary>
-    /// Runs the code on this thread so that it can be stopped even in a loop that never looks up. Code that awaits
-    /// something that never comes is not stopped by this; the parent then ends the process.
+    /// Runs the code so that it can be stopped even in a loop that never looks up. Code that awaits something that never
+    /// comes is not stopped by this; the parent then ends the process.
     /// </summary>
+    /// <remarks>
+    /// Every cell has a thread of its own: one that was aborted in the tightest of loops is left by the runtime in a state
+    /// in which no such loop on it can be aborted again, nor held for a garbage collection.
+    /// </remarks>
     internal void Run(Func<Task> code)
+    {
+        ExceptionDispatchInfo? failed = null;
+        var ownThread = new Thread(() =>
+        {
+            try
+            {
+                RunHere(code);
+            }
+#pragma warning disable CA1031 // It is thrown on by the thread that waits.
+            catch (Exception fault)
+#pragma warning restore CA1031
+            {
+                failed = ExceptionDispatchInfo.Capture(fault);
+            }
+        }) { IsBackground = true, Name = "cell" };
+        ownThread.Start();
+        ownThread.Join();
+        failed?.Throw();
+    }
+
+    private void RunHere(Func<Task> code)
     {
         Task? task = null;
         lock (waking)

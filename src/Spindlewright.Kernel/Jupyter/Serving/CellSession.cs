@@ -132,7 +132,7 @@ internal sealed class CellSession : IAsyncDisposable
     }
 
     private static EngineLoss StoppedInTime { get; } =
-        new(InterruptedName, "The cell was stopped. The variables of this session are kept.");
+        new(InterruptedName, "The cell was stopped. The variables of earlier cells are kept.");
 
     private static EngineLoss Stopped { get; } =
         new(InterruptedName, $"The cell did not stop when asked, so its process was ended. {StateLost}");
