@@ -114,6 +114,17 @@ public sealed class LifetimeTests
         }
     }
 
+    [Fact]
+    public async Task A_port_that_is_taken_is_named()
+    {
+        await using var first = new KernelProcess();
+        using var client = first.Connect();
+        await using var second = new KernelProcess(first.Connection, errors: true);
+        Assert.Contains("Cannot listen at tcp://127.0.0.1:", await second.Process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+        await second.Process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(1, second.Process.ExitCode);
+    }
+
     /// <summary>The kernel, its process for cells, and a process that a cell started.</summary>
     private static int[] Processes(KernelProcess kernel, KernelClient client)
     {

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using NetMQ;
 using Spindlewright.Kernel.Engine;
 using Spindlewright.Kernel.Jupyter.Serving;
 using Spindlewright.Kernel.Jupyter.Wire;
@@ -48,9 +47,9 @@ internal static class JupyterCommand
             voice.Complain(wrong.Message);
             return ExitCode.Input;
         }
-        catch (NetMQException taken)
+        catch (IOException taken)
         {
-            voice.Complain($"Cannot listen where {connection} says: {taken.Message}");
+            voice.Complain(taken.Message);
             return ExitCode.Failed;
         }
     }

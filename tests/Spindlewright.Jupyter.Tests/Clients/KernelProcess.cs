@@ -16,12 +16,12 @@ public sealed class KernelProcess : IAsyncDisposable
     {
     }
 
-    internal KernelProcess(JsonObject? connection, int? parent = null)
+    internal KernelProcess(JsonObject? connection, int? parent = null, bool errors = false)
     {
         Connection = connection ?? NewConnection();
         file = Path.Combine(Path.GetTempPath(), $"spindlewright-test-{Guid.NewGuid():N}.json");
         File.WriteAllText(file, Connection.ToJsonString());
-        var start = new ProcessStartInfo("dotnet", [Installed.ProgramFile, "jupyter", "serve", file]);
+        var start = new ProcessStartInfo("dotnet", [Installed.ProgramFile, "jupyter", "serve", file]) { RedirectStandardError = errors };
         start.Environment.Remove("JPY_PARENT_PID");
         if (parent is { } id)
             start.Environment["JPY_PARENT_PID"] = id.ToString(CultureInfo.InvariantCulture);

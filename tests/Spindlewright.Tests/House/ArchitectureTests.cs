@@ -64,6 +64,7 @@ public class ArchitectureTests
     [InlineData("Spectre.Console", "Spindlewright.Kernel.Commands")]
     [InlineData("System.CommandLine", "Spindlewright.Kernel.Commands")]
     [InlineData("Markdig", "Spindlewright.Kernel.Report")]
+    [InlineData("NetMQ", "Spindlewright.Kernel.Jupyter")]
     public void A_library_of_others_is_touched_in_its_room_only(string library, params string[] rooms)
     {
         var against =

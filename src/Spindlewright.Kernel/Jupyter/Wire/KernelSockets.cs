@@ -28,7 +28,7 @@ internal sealed class KernelSockets : IDisposable
     /// <param name="at">Where.</param>
     /// <param name="onShell">Takes what arrives on the shell; called on the thread of the sockets.</param>
     /// <param name="onControl">Takes what arrives on the control channel; called on the thread of the sockets.</param>
-    /// <exception cref="NetMQException">A port is taken.</exception>
+    /// <exception cref="IOException">A port is taken.</exception>
     internal KernelSockets(ConnectionFile at, Action<List<byte[]>> onShell, Action<List<byte[]>> onControl)
     {
         this.onShell = onShell;
@@ -103,7 +103,15 @@ internal sealed class KernelSockets : IDisposable
         socket.Options.ReceiveHighWatermark = 0;
         if (socket is RouterSocket)
             socket.Options.RouterHandover = true;
-        socket.Bind(string.Create(CultureInfo.InvariantCulture, $"tcp://{ip}:{port}"));
+        var address = string.Create(CultureInfo.InvariantCulture, $"tcp://{ip}:{port}");
+        try
+        {
+            socket.Bind(address);
+        }
+        catch (NetMQException fault)
+        {
+            throw new IOException($"Cannot listen at {address}: {fault.Message}", fault);
+        }
     }
 
     private static List<byte[]> Receive(RouterSocket socket) => socket.ReceiveMultipartBytes();
