@@ -56,6 +56,15 @@ public sealed class RunnerTests
     }
 
     [Fact]
+    public async Task What_a_cell_takes_back_is_not_stored()
+    {
+        using var folder = new Folder();
+        await new NotebookRunner(new TableEngine(), new RunOptions()).RunAsync(
+            [folder.Add("a.ipynb", "take-back x", "take-back x y", "take-back-when-next x")], Stop);
+        Assert.Equal(["", "y", "x"], Enumerable.Range(1, 3).Select(cell => folder.Text("a.ipynb", cell)));
+    }
+
+    [Fact]
     public async Task Settings_go_to_the_notebooks_that_declare_them()
     {
         using var folder = new Folder();
@@ -155,6 +164,15 @@ public sealed class RunnerTests
                     break;
                 case ["figure", var word]:
                     onEvent(new DisplayEvent(1, MimeBundle.Plain("f").With(MimeBundle.FigureRecord, $"{{\"is\":\"{word}\"}}"), "1"));
+                    break;
+                case ["take-back", var word, .. var then]:
+                    onEvent(new StreamEvent(1, StreamName.Stdout, word));
+                    onEvent(new ClearEvent(1, WhenNextIsShown: then.Length > 0));
+                    foreach (var next in then) onEvent(new StreamEvent(1, StreamName.Stdout, next));
+                    break;
+                case ["take-back-when-next", var word]:
+                    onEvent(new StreamEvent(1, StreamName.Stdout, word));
+                    onEvent(new ClearEvent(1, WhenNextIsShown: true));
                     break;
                 case ["wait"]:
                     return waiting.Task;
