@@ -53,7 +53,7 @@ public static class MachineFile
         var motorSection = root.Only(MotorSection.Spec);
         var motor = motorSection is null ? null : MotorSection.Read(motorSection, handbook, defaults);
         var inverter = supply is not null && motor is not null && root.Only(InverterSection.Spec) is { } unit
-            ? InverterSection.Read(unit, supply, motor.Circuit.Hazard.RatedLineVoltage)
+            ? InverterSection.Read(unit, supply, motor, defaults)
             : null;
         var belts = root.Each(BeltSection.Spec).Select(BeltSection.Read).OfType<BeltPosition>().ToList();
         var spindle = root.Only(SpindleSection.Spec) is { } spindleSection ? SpindleSection.Read(spindleSection) : null;
