@@ -17,7 +17,9 @@ public static class StudyTables
     /// <returns>The tables in order.</returns>
     public static ImmutableArray<Table> All(StudyResults results) =>
     [
-        Speeds(results), SlowEnd(results), Holes(results), Hands(results), AsFound(results), Bound(results), Fit(results),
+        Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results), HeatTables.Cases(results),
+        HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results), SupplyTables.Loads(results),
+        SupplyTables.Switching(results), SupplyTables.Day(results), AsFound(results), Bound(results), Fit(results),
         Defaults(results),
     ];
 
