@@ -96,10 +96,13 @@ public static class HeatTables
             state.Stalls ? $"{state.Name}: stalls" : state.Name, state.Frequency.Hertz, state.Load is { } load ? load.NewtonMeters : "stalled",
             Or(state.Final.Capability?.DegreesCelsius, "does not"), Or(state.Final.Hazard?.DegreesCelsius, "does not"),
             Or(state.TimeToLimit.Capability?.Minutes, "never"), Or(state.TimeToLimit.Hazard?.Minutes, "never"),
-            state.WindingAlone is { } alone ? Math.Min(alone.Capability.Seconds, alone.Hazard.Seconds) : Cell.Empty,
+            LeastSeconds(state.WindingAlone),
             duty is { } hot ? 100 * hot.Capability : Cell.Empty, duty is { } cool ? 100 * cool.Hazard : Cell.Empty,
         ];
     }
+
+    private static Cell LeastSeconds(Sided<Duration?>? alone) =>
+        new[] { alone?.Capability, alone?.Hazard }.Min() is { } least ? least.Seconds : Cell.Empty;
 
     private static Cell Celsius(Temperature? temperature) => temperature is { } settled ? settled.DegreesCelsius : "stalls or never settles";
 }

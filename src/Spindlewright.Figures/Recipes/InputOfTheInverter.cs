@@ -28,7 +28,7 @@ public sealed class InputOfTheInverter : IFigureRecipe<StudyResults>
             Id, "Input current of the inverter",
             new Axis("power at the motor shaft", "W"), new Axis("current of a conductor, rms", "A"),
             [
-                new Curve(Role.AsModelled, watts, StudyMarks.Values(loads, at => at.State.Current.Amperes), legend: "all of it"),
+                new Curve(Role.Demand, watts, StudyMarks.Values(loads, at => at.State.Current.Amperes), legend: "all of it"),
                 new Curve(Role.SetCurve, watts, StudyMarks.Values(loads, at => at.State.Fundamental.Amperes), legend: "its fundamental, which carries the power"),
                 .. results.Press.Supply.Fuse is { } fuse
                     ? new Mark[] { new Rule(Role.Limit, RuleDirection.Level, fuse.Amperes, "rated current of fuse or plug", legend: "rated current of fuse or plug") }

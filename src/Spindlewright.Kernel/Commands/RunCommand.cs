@@ -17,6 +17,15 @@ internal static class RunCommand
     {
         Description = "Notebooks to execute; where none is named, the whole workbook beside the report.",
         Arity = ArgumentArity.ZeroOrMore,
+        Validators =
+        {
+            // A mistyped option would otherwise pass for the name of a notebook.
+            result =>
+            {
+                foreach (var token in result.Tokens.Where(token => token.Value.StartsWith('-')))
+                    result.AddError($"There is no option {token.Value}.");
+            },
+        },
     };
 
     private static readonly Option<string?> Machine = new("--machine", "-m")

@@ -84,14 +84,14 @@ public sealed record Inverter
     public Ramps Ramps { get; init; } = new(Duration.FromSeconds(5), Duration.FromSeconds(5));
 
     /// <summary>
-    /// Capacitance of the link, of each of the two capacitors of a doubler, 1 µF to 0.1 F; null where it is not known.
+    /// Capacitance of the link, of each of the two capacitors of a doubler, 5 µF to 0.1 F; null where it is not known.
     /// </summary>
     public ElectricCapacitance? LinkCapacitance
     {
         get;
         init => field = value is { } given
             ? Guard.Within(
-                given, ElectricCapacitance.FromMicrofarads(1), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance")
+                given, ElectricCapacitance.FromMicrofarads(5), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance")
             : null;
     }
 

@@ -21,7 +21,7 @@ internal static class LinkSize
     internal static ElectricCapacitance Usual(ElectricCurrent ratedCurrent, ElectricPotential lineVoltage, bool doubler) =>
         ElectricCapacitance.FromMicrofarads(Math.Clamp(
             MicrofaradsPerWatt * WattsPerVoltAmpere * Math.Sqrt(3) * lineVoltage.Volts * ratedCurrent.Amperes * (doubler ? 2 : 1),
-            1, 100_000));
+            5, 100_000));
 
     internal static InputRectifier Rectifier(Supply supply, bool doubler, ElectricCapacitance capacitance) => new(
         supply.Phases == 3 ? RectifierKind.ThreePhase : doubler ? RectifierKind.Doubler : RectifierKind.SinglePhase,

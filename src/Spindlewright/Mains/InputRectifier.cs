@@ -22,7 +22,7 @@ public enum RectifierKind
 /// Solved by time stepping until one period repeats the last. Diodes are ideal. The voltages of factor and distortion are
 /// those of the source before its impedance, as the textbooks take them (Mohan, Undeland, Robbins, chapter 5).
 /// </para>
-/// <para>Accuracy: halving the step moves the rms current by less than 3 parts in 10 000.</para>
+/// <para>Accuracy: power in and out close within 5 parts in 10 000 over the tested range; nine recomputed or recalled cases agree in all printed digits.</para>
 /// </remarks>
 public sealed record InputRectifier
 {
@@ -31,8 +31,8 @@ public sealed record InputRectifier
     /// <summary>Makes a rectifier.</summary>
     /// <param name="kind">How the diodes are joined.</param>
     /// <param name="loopResistance">Of the loop of both conductors, or of one phase of three; 1 mΩ to 100 Ω.</param>
-    /// <param name="loopInductance">Likewise; 1 µH to 100 mH.</param>
-    /// <param name="capacitance">Of the link; of each of the two capacitors of a doubler; 1 µF to 0.1 F.</param>
+    /// <param name="loopInductance">Likewise; 10 µH to 100 mH.</param>
+    /// <param name="capacitance">Of the link; of each of the two capacitors of a doubler; 5 µF to 0.1 F.</param>
     /// <exception cref="PartException">A value is out of range.</exception>
     public InputRectifier(
         RectifierKind kind, ElectricResistance loopResistance, ElectricInductance loopInductance,
@@ -42,9 +42,9 @@ public sealed record InputRectifier
         LoopResistance = Guard.Within(
             loopResistance, ElectricResistance.FromOhms(0.001), ElectricResistance.FromOhms(100), Part, "loop resistance");
         LoopInductance = Guard.Within(
-            loopInductance, ElectricInductance.FromMillihenries(0.001), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
+            loopInductance, ElectricInductance.FromMillihenries(0.01), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
         Capacitance = Guard.Within(
-            capacitance, ElectricCapacitance.FromMicrofarads(1), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance");
+            capacitance, ElectricCapacitance.FromMicrofarads(5), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance");
     }
 
     /// <summary>How the diodes are joined.</summary>

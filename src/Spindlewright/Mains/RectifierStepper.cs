@@ -3,7 +3,16 @@ namespace Spindlewright.Mains;
 /// <summary>A rectifier and its supply in plain SI. <c>PeakV</c> is the crest of the source, line to line for three phases.</summary>
 internal readonly record struct RectifierCircuit(
     RectifierKind Kind, double PeakV, double OmegaRadPerS, double ROhm, double LHenry, double CFarad, double PowerW,
-    double LoadS);
+    double LoadS)
+{
+    /// <summary>A current driven by a constant voltage through resistance and inductance, exactly, and its charge.</summary>
+    internal (double Amperes, double Coulombs) Moved(double amperes, double driveV, double timeS)
+    {
+        var (final, rate) = (driveV / ROhm, ROhm / LHenry);
+        var decay = Math.Exp(-rate * timeS);
+        return (final + (amperes - final) * decay, final * timeS + (amperes - final) * (1 - decay) / rate);
+    }
+}
 
 /// <summary>Means over one period; the current is that of one conductor.</summary>
 internal readonly record struct RectifierSums(
@@ -12,8 +21,8 @@ internal readonly record struct RectifierSums(
 
 /// <summary>Steps a rectifier through time. Allocates nothing.</summary>
 /// <remarks>
-/// Between two changes of the conducting diodes the circuit is linear but for the load; each step is explicit in the
-/// middle (second order) for link and currents together. A current that would change sign ends at zero within the step.
+/// Between two changes of the conducting diodes the circuit is linear but for the load. Each step moves the currents exactly
+/// against the link as it stands in the middle of the step. A current that would change sign ends at zero within it.
 /// </remarks>
 internal static class RectifierStepper
 {
@@ -25,16 +34,22 @@ internal static class RectifierStepper
     internal static RectifierSums? Settle(in RectifierCircuit circuit)
     {
         var state = State.Charged(circuit);
-        var before = double.NaN;
+        var before = default(RectifierSums);
         for (var period = 0; period < MostPeriods; period++)
         {
             var sums = Period(circuit, ref state);
             if (!(sums.LinkLeastV > 0.3 * sums.LinkMostV) && circuit.PowerW > 0) return null;
-            if (Math.Abs(sums.LinkMeanV - before) < Settled * sums.LinkMeanV) return sums;
-            before = sums.LinkMeanV;
+            if (Repeats(before, sums)) return sums;
+            before = sums;
         }
         return Period(circuit, ref state);
     }
+
+    /// <summary>Mean, least and rms must all stand still: a link that swings slowly passes its mean now and then.</summary>
+    private static bool Repeats(in RectifierSums before, in RectifierSums now) =>
+        Math.Abs(now.LinkMeanV - before.LinkMeanV) < Settled * now.LinkMeanV
+        && Math.Abs(now.LinkLeastV - before.LinkLeastV) < Settled * now.LinkMeanV
+        && Math.Abs(now.SquareA2 - before.SquareA2) < 100 * Settled * now.SquareA2;
 
     /// <summary>The highest current into an empty link switched on at the crest.</summary>
     internal static double ChargingPeakA(in RectifierCircuit circuit)
@@ -116,12 +131,12 @@ internal static class RectifierStepper
             var driveV = way * middleV - againstV;
             if (current > 0 || driveV > 0)
             {
-                // Middle of the step by half a step, then the whole step with it.
-                var half = Math.Max(0, current + dt / 2 * (driveV - circuit.ROhm * current) / circuit.LHenry);
-                var middleCapV = againstV + dt / 2 * (half - LoadA(circuit)) / circuit.CFarad;
-                var next = current + dt * (way * middleV - middleCapV - circuit.ROhm * half) / circuit.LHenry;
+                // The capacitor in the middle of the step first, then the whole step against it.
+                var half = Math.Max(0, circuit.Moved(current, driveV, dt / 2).Amperes);
+                var middleCapV = againstV + dt / 2 * ((current + half) / 2 - LoadA(circuit)) / circuit.CFarad;
+                var (next, charge) = circuit.Moved(current, way * middleV - middleCapV, dt);
                 // A current that dies within the step flows for the share of it that it lives.
-                var charge = next >= 0 ? half * dt : current * dt * current / (current - next) / 2;
+                if (next < 0) charge = current * dt * current / (current - next) / 2;
                 Charge(circuit, way, charge, dt);
                 a = way * Math.Max(0, next);
             }
@@ -209,8 +224,7 @@ internal static class RectifierStepper
         {
             if (way == 0) return;
             var drive = e + neutralV - (way > 0 ? upperV : 0);
-            var half = current + dt / 2 * (drive - circuit.ROhm * current) / circuit.LHenry;
-            current += dt * (drive - circuit.ROhm * half) / circuit.LHenry;
+            current = circuit.Moved(current, drive, dt).Amperes;
             if (current * way < 0) current = 0;
         }
 

@@ -57,12 +57,12 @@ public sealed record Supply
             value, ElectricResistance.FromOhms(0.001), ElectricResistance.FromOhms(100), Part, "loop resistance");
     } = ElectricResistance.FromOhms(0.5);
 
-    /// <summary>Inductance of the same loop, 1 µH to 100 mH.</summary>
+    /// <summary>Inductance of the same loop, 10 µH to 100 mH.</summary>
     public ElectricInductance LoopInductance
     {
         get;
         init => field = Guard.Within(
-            value, ElectricInductance.FromMillihenries(0.001), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
+            value, ElectricInductance.FromMillihenries(0.01), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
     } = ElectricInductance.FromMillihenries(0.4);
 
     /// <summary>Rated current of the fuse or plug that feeds the inverter, 1 A to 125 A; null where it was not given.</summary>

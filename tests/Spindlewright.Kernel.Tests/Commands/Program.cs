@@ -12,9 +12,19 @@ internal sealed record Ended(int ExitCode, string Output, string Errors, TimeSpa
 /// <summary>Runs the program as a user does: in a process of its own.</summary>
 internal static class Program
 {
+    private static readonly DirectoryInfo NoWorkbook =
+        Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), "spindlewright-no-workbook"));
+
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     internal static Ended Run(params string[] arguments) => Run([], arguments);
+
+    /// <summary>A run without the workbook, whose own tests stand elsewhere.</summary>
+    internal static Ended Study(params string[] arguments) => Study([], arguments);
+
+    /// <inheritdoc cref="Study(string[])"/>
+    internal static Ended Study(IEnumerable<KeyValuePair<string, string>> environment, params string[] arguments) =>
+        Run(environment, ["run", "--content", NoWorkbook.FullName, .. arguments]);
 
     internal static Ended Run(IEnumerable<KeyValuePair<string, string>> environment, params string[] arguments)
     {

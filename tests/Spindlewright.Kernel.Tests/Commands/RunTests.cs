@@ -63,7 +63,7 @@ public class RunTests
     {
         using var folder = new TemporaryFolder();
         string[] outputs = [Path.Combine(folder.Path, "a"), Path.Combine(folder.Path, "b")];
-        foreach (var output in outputs) Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        foreach (var output in outputs) Assert.Equal(0, Program.Study("--out", output).ExitCode);
         var names = Names(outputs[0]);
         Assert.Equal(names, Names(outputs[1]));
         foreach (var name in names.Where(name => name != "provenance.json"))
@@ -77,7 +77,7 @@ public class RunTests
     {
         using var folder = new TemporaryFolder();
         var output = Path.Combine(folder.Path, "out");
-        Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        Assert.Equal(0, Program.Study("--out", output).ExitCode);
         foreach (var name in Names(output))
         {
             var text = File.ReadAllText(Path.Combine(output, name));
@@ -97,7 +97,7 @@ public class RunTests
             .Replace("name = \"1\"", "name = \"</title><script>alert(2)</script>&\"", StringComparison.Ordinal)
             .Replace("name = \"cleat bolt holes in bronze\"", "name = \"<img src=x onerror=alert(3)>\"", StringComparison.Ordinal);
         var output = Path.Combine(folder.Path, "out");
-        Assert.Equal(0, Program.Run("run", "--machine", folder.File("mine.toml", text), "--out", output).ExitCode);
+        Assert.Equal(0, Program.Study("--machine", folder.File("mine.toml", text), "--out", output).ExitCode);
         foreach (var name in Names(output).Where(name => name.EndsWith(".html", StringComparison.Ordinal) || name.EndsWith(".svg", StringComparison.Ordinal)))
         {
             var page = File.ReadAllText(Path.Combine(output, name));
@@ -115,13 +115,13 @@ public class RunTests
         var check = Program.Run("check", file);
         Assert.True(check.ExitCode == 0, check.Errors);
         Assert.Equal(3, Program.Run("new", file).ExitCode);
-        Assert.Equal(0, Program.Run("run", "--machine", file, "--out", Path.Combine(folder.Path, "out")).ExitCode);
+        Assert.Equal(0, Program.Study("--machine", file, "--out", Path.Combine(folder.Path, "out")).ExitCode);
     }
 
     private static string Results(TemporaryFolder folder, string machine, KeyValuePair<string, string>[] environment)
     {
         var output = Path.Combine(folder.Path, "out");
-        var ended = Program.Run(environment, "run", "--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
+        var ended = Program.Study(environment, "--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
         Assert.True(ended.ExitCode == 0, ended.Errors);
         return File.ReadAllText(Path.Combine(output, "results.json"));
     }

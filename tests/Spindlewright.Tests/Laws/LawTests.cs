@@ -15,7 +15,7 @@ public class LawTests
         from quadratic in Gen.Bool
         from steps in Gen.Double[0.01, 1].Array[1, 6]
         from rises in Gen.Double[0, 1].Array[7, 7]
-        select quadratic ? new QuadraticCurve(Volts(230), Hertz(50), Volts(230 * boost)) : Points(boost, steps, rises);
+        select quadratic ? (VoltsPerHertzCurve)new QuadraticCurve(Volts(230), Hertz(50), Volts(230 * boost)) : Points(boost, steps, rises);
 
     [Fact]
     public void The_largest_volts_per_hertz_stand_at_a_bend_or_an_end() =>

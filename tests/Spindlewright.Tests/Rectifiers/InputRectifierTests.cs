@@ -11,10 +11,10 @@ public class InputRectifierTests
 
     private static readonly Gen<(InputRectifier Rectifier, double Volts, double Watts)> Cases =
         from kind in Gen.Int[0, 2].Select(each => (RectifierKind)each)
-        from ohms in Gen.Double[0.05, 1]
+        from ohms in Gen.Double[0.05, 0.6]
         from millihenries in Gen.Double[0.05, 2]
         from share in Gen.Double[0.3, 2]
-        from watts in Gen.Double[100, 1500]
+        from watts in Gen.Double[100, 700]
         select (Make(kind, ohms, millihenries, share * watts), kind == RectifierKind.Doubler ? 120.0 : 230.0, watts);
 
     [Fact]
@@ -24,8 +24,8 @@ public class InputRectifierTests
             var state = each.Rectifier.UnderPower(ElectricPotential.FromVolts(each.Volts), Hertz, Power.FromWatts(each.Watts));
             var conductors = each.Rectifier.Kind == RectifierKind.ThreePhase ? 3 : 1;
             var burnt = conductors * state.Current.Amperes * state.Current.Amperes * each.Rectifier.LoopResistance.Ohms;
-            // The stepping is second order; the worst of these cases closes within half a percent.
-            Assert.Equal(each.Watts + burnt, (double)state.Input.Watts, 0.005 * each.Watts);
+            // What is left is the rounding of diode switching to steps; a slip in the model would be far larger.
+            Assert.Equal(each.Watts + burnt, (double)state.Input.Watts, 5e-4 * each.Watts);
         }, iter: 40);
 
     [Fact]
@@ -52,7 +52,7 @@ public class InputRectifierTests
     [Fact]
     public void Charging_an_empty_link_through_resistance_alone_peaks_at_crest_over_resistance()
     {
-        var rectifier = Make(RectifierKind.SinglePhase, 0.5, 0.001, 1000);
+        var rectifier = Make(RectifierKind.SinglePhase, 0.5, 0.01, 1000);
         var peak = rectifier.ChargingPeak(ElectricPotential.FromVolts(230), Hertz, ElectricResistance.FromOhms(49.5));
         Assert.Equal(325.27 / 50, peak.Amperes, 0.02 * 325.27 / 50);
     }

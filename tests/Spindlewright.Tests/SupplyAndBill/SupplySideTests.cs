@@ -130,6 +130,10 @@ public class SupplySideTests
     private static MachineReading Read(string from, string to)
     {
         var text = EmbeddedTables.Read("data/machines/boatyard-fittings-bench.toml");
+        // The plain bench: no fuse, and the usual day.
+        text = text.Replace("fuse = \"13 A\"\n", "", StringComparison.Ordinal);
+        var day = text.IndexOf("[day]", StringComparison.Ordinal);
+        text = text[..day] + text[text.IndexOf("[spindle]", StringComparison.Ordinal)..];
         if (from.Length > 0) text = text.Replace(from, to, StringComparison.Ordinal);
         return MachineFile.Read(Encoding.UTF8.GetBytes(text), "boatyard.toml", Handbook);
     }

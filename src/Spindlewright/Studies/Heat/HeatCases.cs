@@ -66,8 +66,9 @@ internal static class HeatCases
 
     private static HeatCase Stalled(string name, DrillPress press, Sided<HeatedMotor> motors, double hertz)
     {
-        Duration Alone(HeatedMotor motor, Side side) => WindingAlone.TimeTo(
-            Density(press, motor, side, hertz), motor.Air, motor.Limit);
+        // A drop larger than the set volts leaves no current, and no heat.
+        Duration? Alone(HeatedMotor motor, Side side) => Density(press, motor, side, hertz) is var density
+            && density.AmperesPerSquareMeter > 0 ? WindingAlone.TimeTo(density, motor.Air, motor.Limit) : null;
         return new(
             name, Frequency.FromHertz(hertz), null, motors.Map(motor => motor.Final(motor.Stalled(hertz, Steady).Stage)),
             motors.Map(motor => motor.TimeToLimit(motor.Stalled(hertz, Steady).Stage)),

@@ -37,11 +37,11 @@ public sealed record SpindleEnvelope(BeltPosition Belt, Torque Bound, IReadOnlyL
 /// <param name="Load">Torque at the motor shaft; null at stall.</param>
 /// <param name="Final">Where the winding settles; null where it never does.</param>
 /// <param name="TimeToLimit">From air temperature to the class limit; null for never.</param>
-/// <param name="WindingAlone">At stall: the same if the copper kept all its heat, the quick end; null otherwise.</param>
+/// <param name="WindingAlone">At stall: the same if the copper kept all its heat, the quick end, null for no current; null as a whole otherwise.</param>
 /// <param name="Stalls">True where the motor cannot turn this load, so that the row has no figures.</param>
 public sealed record HeatCase(
     string Name, Frequency Frequency, Torque? Load, Sided<Temperature?> Final, Sided<Duration?> TimeToLimit,
-    Sided<Duration>? WindingAlone, bool Stalls);
+    Sided<Duration?>? WindingAlone, bool Stalls);
 
 /// <summary>One load at twice base frequency.</summary>
 /// <param name="Share">Over the torque of rated power at that frequency.</param>

@@ -25,9 +25,10 @@ internal sealed class HeatedMotor
         (this.press, this.data, this.side) = (press, data, side);
         drive = new(press, side);
         AtRatedLoad = HeatingData.RatedCoolant + data.RatedRise.On(side);
+        var rated = RatedPoint();
         Body = new(
-            Power.FromWatts(RatedLossW()), data.RatedRise.On(side), data.RunningTimeConstant.On(side),
-            data.StandstillOverRunning.On(side), press.Motor.RatedSpeed, data.Ventilation);
+            rated.Input - rated.Shaft, data.RatedRise.On(side), data.RunningTimeConstant.On(side),
+            data.StandstillOverRunning.On(side), rated.Speed, data.Ventilation);
         Air = data.Coolant.On(side);
         waveformLossW = data.WaveformLoss.On(side) * (double)Body.RatedLoss.Watts;
     }
@@ -131,13 +132,12 @@ internal sealed class HeatedMotor
 
     private double LossW(OperatingPoint point) => (double)(point.Input - point.Shaft).Watts + waveformLossW;
 
-    /// <summary>All losses at rated load from a sinusoidal supply, the winding as hot as it then is.</summary>
-    private double RatedLossW()
+    /// <summary>Rated load from a sinusoidal supply, the winding as hot as it then is.</summary>
+    private OperatingPoint RatedPoint()
     {
         var circuit = press.Motor.Circuit.On(side).AtTemperature(AtRatedLoad);
-        var point = CircuitSolver.Running(
+        return CircuitSolver.Running(
                 circuit, circuit.RatedFrequency, circuit.RatedLineVoltage / Math.Sqrt(3), press.Motor.RatedTorque)
             ?? CircuitSolver.SolveAtRatedSupply(circuit, press.Motor.RatedSpeed);
-        return (double)(point.Input - point.Shaft).Watts;
     }
 }

@@ -77,7 +77,7 @@ internal static class HeatNodes
         ["stalls"] = state.Stalls,
         ["final_degc"] = Pair(state.Final, final => final?.DegreesCelsius),
         ["time_to_limit_s"] = Pair(state.TimeToLimit, time => time?.Seconds),
-        ["winding_alone_s"] = state.WindingAlone is { } alone ? Pair(alone, time => time.Seconds) : null,
+        ["winding_alone_s"] = state.WindingAlone is { } alone ? Pair(alone, time => time?.Seconds) : null,
     };
 
     private static string InWords(Belief belief) => belief switch
