@@ -38,7 +38,7 @@ internal static class FastRunningStudy
             : duty.Capability >= DrillingShare ? Belief.BorneOut : duty.Hazard >= DrillingShare ? Belief.InPart : Belief.NotBorneOut;
         return new(
             Frequency.FromHertz(hertz), Period, loads, limits, kept, intermittent,
-            Words(press, motors, hertz, loads, heat, shortNm, limits, duty, (kept, intermittent)));
+            Words(press, motors, hertz, loads, heat, shortNm, pullOut, limits, duty, (kept, intermittent)));
     }
 
     private static FastLoad Load(Sided<HeatedMotor> motors, double hertz, double share, double torqueNm)
@@ -83,7 +83,7 @@ internal static class FastRunningStudy
 
     private static string Words(
         DrillPress press, Sided<HeatedMotor> motors, double hertz, List<FastLoad> loads, Sided<double> heat, double shortNm,
-        List<FastLimit> limits, Sided<double>? duty, (Belief Kept, Belief Intermittent) belief)
+        Sided<double> pullOut, List<FastLimit> limits, Sided<double>? duty, (Belief Kept, Belief Intermittent) belief)
     {
         var bound = TorqueBound.Of(press).Motor.NewtonMeters;
         var limit = motors.Capability.Limit.DegreesCelsius;
@@ -93,7 +93,7 @@ internal static class FastRunningStudy
             ? Invariant($" (the settings stop at {press.Inverter.HighestFrequency.Hertz:0.#} Hz)") : "";
         var kept = belief.Kept switch
         {
-            Belief.NotBorneOut => "The first half of the belief is not borne out: up to its short-time torque the motor may be kept there for ever, and beyond it the motor stands at the edge of stalling before it is too hot.",
+            Belief.NotBorneOut => "The first half of the belief is not borne out for loads that leave a margin to stalling: up to its short-time torque the motor may be kept there for ever." + NearPullOut(heat.Capability, pullOut.Capability),
             Belief.BorneOut => "The first half of the belief is borne out for loads between these figures: kept there under such a load it passes the limit.",
             _ => "The first half of the belief is borne out on the hot side only.",
         };
@@ -103,6 +103,10 @@ internal static class FastRunningStudy
         return Invariant(
             $"At {hertz:0.#} Hz{reach} the unloaded winding settles at {Degrees(unloaded.Hazard)} to {Degrees(unloaded.Capability)}; the class limit is {limit:0} °C. Heat allows {heat.Capability:0.00} N·m (hot side) to {heat.Hazard:0.00} N·m (cool side) for ever; the motor can give {shortNm:0.00} N·m for a short time (bound {bound:0.0} N·m). {kept} {intermittent} What is met first: {limits[0].Name}, {limits[0].Words}.");
     }
+
+    private static string NearPullOut(double heatNm, double pullOutNm) => heatNm >= pullOutNm
+        ? " Even at pull-out it would not pass its limit."
+        : Invariant($" Only between {heatNm:0.00} N·m and its pull-out torque of {pullOutNm:0.00} N·m (hot side), where a little more stalls it, would it become too hot.");
 
     private static string InWords(Belief belief) => belief switch
     {

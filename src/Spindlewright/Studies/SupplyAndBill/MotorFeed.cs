@@ -56,6 +56,6 @@ internal sealed class MotorFeed
 
     internal InputAtLoad? AtBase(double share) =>
         OnInverter(press.Inverter.Curve.BaseFrequency, press.Motor.RatedTorque * share) is { } motor
-            ? new(share, motor.Shaft, motor.Input, Input(LinkPower(motor, Side.Capability)))
+            ? new(share, UnitMath.Max(motor.Shaft, Power.Zero), motor.Input, Input(LinkPower(motor, Side.Capability)))
             : null;
 }
