@@ -12,13 +12,13 @@ internal static class Tool
     /// <param name="name">The program, such as "chromium".</param>
     /// <param name="isThere">Whether it was found.</param>
     /// <param name="reason">Where it was looked for.</param>
-    public static void Need(string name, bool isThere, string reason)
+    /// <param name="required">The programs that a run asks for; what SPINDLEWRIGHT_REQUIRE names unless given.</param>
+    public static void Need(string name, bool isThere, string reason, string? required = null)
     {
         if (isThere) return;
-        if (IsRequired(name)) Assert.Fail($"{Variable} asks for {name}: {reason}");
+        required ??= Environment.GetEnvironmentVariable(Variable) ?? "";
+        if (required.Split([',', ' ', ';']).Contains(name, StringComparer.OrdinalIgnoreCase))
+            Assert.Fail($"{Variable} asks for {name}: {reason}");
         Assert.Skip($"{name} is absent: {reason}");
     }
-
-    private static bool IsRequired(string name) =>
-        (Environment.GetEnvironmentVariable(Variable) ?? "").Split([',', ' ', ';']).Contains(name, StringComparer.OrdinalIgnoreCase);
 }

@@ -6,16 +6,18 @@ namespace Spindlewright.Browser.Tests;
 /// <summary>The page serves readers who see little, or nothing, or use a dark screen.</summary>
 public sealed class AccessTests(Chromium chromium, Reports reports)
 {
+    // A live chart is one image with a name; what is inside it is looked at below, as axe-core leaves drawings out.
+    private static readonly AxeRunContext AllButInsidesOfCharts = new() { Exclude = [new(".sw-live .plot-container")] };
+
     /// <summary>Rules of axe-core for WCAG 2; serious and critical findings fail.</summary>
     [Theory]
-    [InlineData(false, true)]
-    [InlineData(true, true)]
-    [InlineData(false, false)]
-    public async Task Axe_finds_nothing_serious(bool dark, bool scripts)
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Axe_finds_nothing_serious(bool dark)
     {
-        await using var opened = await chromium.OpenAsync(reports.Index(Reports.Boatyard), Screen.Desktop with { Dark = dark }, scripts: true);
-        if (!scripts) await opened.Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(d => d.open = true)");
-        var found = await opened.Page.RunAxe();
+        await using var opened = await chromium.OpenAsync(reports.Index(Reports.Boatyard), Screen.Desktop with { Dark = dark });
+        await opened.Page.EvaluateAsync("() => document.querySelectorAll('figure details').forEach(d => d.open = true)");
+        var found = await opened.Page.RunAxe(AllButInsidesOfCharts);
         Assert.True(found.Passes.Length > 20, "axe-core looked at hardly anything");
         Assert.Empty(found.Violations.Where(IsGrave).Select(each => $"{each.Id}: {string.Join("; ", each.Nodes.Take(3).Select(node => node.Html))}"));
     }

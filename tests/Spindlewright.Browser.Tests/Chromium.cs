@@ -8,12 +8,16 @@ public sealed class Chromium : IAsyncLifetime
 {
     private const string Path = "/usr/bin/chromium";
 
+    /// <summary>Unloaded a page is ready in two seconds; a shared machine gets more.</summary>
+    private const float PatienceMs = 120_000;
+
     private IPlaywright? playwright;
     private IBrowser? browser;
 
     public async ValueTask InitializeAsync()
     {
         if (!File.Exists(Path)) return;
+        Assertions.SetDefaultExpectTimeout(PatienceMs);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = ["--no-sandbox"] });
     }
@@ -35,6 +39,7 @@ public sealed class Chromium : IAsyncLifetime
             ViewportSize = new() { Width = screen.WidthPx, Height = screen.HeightPx },
             ColorScheme = screen.Dark ? ColorScheme.Dark : ColorScheme.Light,
         });
+        context.SetDefaultTimeout(PatienceMs);
         var page = await context.NewPageAsync();
         var opened = new OpenedPage(page, Watch(page));
         await page.GotoAsync(new Uri(file).AbsoluteUri);

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Microsoft.Playwright;
 
 namespace Spindlewright.Browser.Tests;
 
@@ -33,7 +34,10 @@ public sealed class HostileTextTests(Chromium chromium, Reports reports)
         foreach (var name in new[] { HostileMachine.Image, HostileMachine.Template })
         {
             Assert.Contains($"position {name}", labels.Select(Plain));
-            Assert.Contains(await HoverTexts(figure, name), text => Plain(text).Contains(name, StringComparison.Ordinal));
+            await Hover(figure, name);
+            await opened.Page.WaitForFunctionAsync(
+                "name => [...document.querySelectorAll('.hoverlayer text')].some(t => t.textContent.replace(/\\u2060/g, '').includes(name))",
+                name);
         }
         opened.DidNothingElse();
     }
@@ -51,19 +55,15 @@ public sealed class HostileTextTests(Chromium chromium, Reports reports)
         Assert.Contains(torque.Descendants(), e => e.Name.LocalName == "text" && e.Value.Contains(HostileMachine.Image, StringComparison.Ordinal));
     }
 
-    /// <summary>Hovers over the bound of a belt position, as a pointer would.</summary>
-    private static async Task<IReadOnlyList<string>> HoverTexts(Microsoft.Playwright.ILocator figure, string belt)
-    {
-        await figure.EvaluateAsync("""
-            (figure, belt) => {
-              const chart = figure.querySelector(".js-plotly-plot"), plain = s => s.replace(/\u2060/g, "");
-              const words = html => Object.assign(document.createElement("textarea"), { innerHTML: html }).value;
-              const at = chart.data.findIndex(t => t.name === "bound" && plain(words(t.meta)).includes(belt));
-              window.Plotly.Fx.hover(chart, [{ curveNumber: at, pointNumber: 0 }]);
-            }
-            """, belt);
-        return await figure.Locator(".hoverlayer text").AllTextContentsAsync();
-    }
+    /// <summary>Hovers over the bound of a belt position, as a pointer would; the text appears a moment later.</summary>
+    private static async Task Hover(ILocator figure, string belt) => await figure.EvaluateAsync("""
+        (figure, belt) => {
+          const chart = figure.querySelector(".js-plotly-plot"), plain = s => s.replace(/\u2060/g, "");
+          const words = html => Object.assign(document.createElement("textarea"), { innerHTML: html }).value;
+          const at = chart.data.findIndex(t => t.name === "bound" && plain(words(t.meta)).includes(belt));
+          window.Plotly.Fx.hover(chart, [{ curveNumber: at, pointNumber: 0 }]);
+        }
+        """, belt);
 
     /// <summary>Without the word joiners that keep plotly.js from reading templates and mathematics.</summary>
     private static string Plain(string text) => text.Replace("\u2060", "", StringComparison.Ordinal);

@@ -8,12 +8,9 @@ using static Spindlewright.Figures.Recipes.StudyTables;
 namespace Spindlewright.Figures.Recipes;
 
 /// <summary>The defaults that were put in; one that is the same in several entries of a list stands once.</summary>
-public static partial class DefaultsTable
+internal static partial class DefaultsTable
 {
-    /// <summary>Makes the table.</summary>
-    /// <param name="defaults">The defaults, in the order of their keys.</param>
-    /// <returns>The table.</returns>
-    public static Table Of(IReadOnlyList<AppliedDefault> defaults) => new(
+    internal static Table Of(IReadOnlyList<AppliedDefault> defaults) => new(
         "defaults", "Defaults that stand in for what was not given",
         [
             Name("key"), Name("meaning"), Name("will it drill"), Name("what could a hand meet"), Name("provenance"),

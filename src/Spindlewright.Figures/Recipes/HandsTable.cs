@@ -6,12 +6,9 @@ using static Spindlewright.Figures.Recipes.StudyTables;
 namespace Spindlewright.Figures.Recipes;
 
 /// <summary>Hands against the spindle: one row a belt position, weak and strong hand beside the bound.</summary>
-public static class HandsTable
+internal static class HandsTable
 {
-    /// <summary>Makes the table.</summary>
-    /// <param name="results">The results.</param>
-    /// <returns>The table; reasons too long for a cell stand in its footnotes.</returns>
-    public static Table Of(StudyResults results)
+    internal static Table Of(StudyResults results)
     {
         var study = results.Hands;
         var reasons = new List<string>();

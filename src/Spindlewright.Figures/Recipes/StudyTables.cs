@@ -11,16 +11,21 @@ public static class StudyTables
     internal static readonly NumberFormat OneDecimal = NumberFormat.Fixed(1);
     internal static readonly NumberFormat TwoDecimals = NumberFormat.Fixed(2);
 
-    /// <summary>Every table that the results allow.</summary>
+    /// <summary>Every table that the results allow; one without rows is left out.</summary>
     /// <param name="results">The results.</param>
     /// <returns>The tables in order.</returns>
-    public static ImmutableArray<Table> All(StudyResults results) =>
-    [
-        Speeds(results), SlowEnd(results), Holes(results), HandsTable.Of(results), HeatTables.Continuous(results),
-        HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
-        SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
-        Fit(results), DefaultsTable.Of(results.Press.Defaults),
-    ];
+    public static ImmutableArray<Table> All(StudyResults results)
+    {
+        Table[] tables =
+        [
+            Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results),
+            HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
+            SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
+            SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),
+            DefaultsTable.Of(results.Press.Defaults),
+        ];
+        return [.. tables.Where(table => table.Rows.Length > 0)];
+    }
 
     /// <summary>Speeds of the belt positions, unloaded and at rated motor torque.</summary>
     /// <param name="results">The results.</param>
@@ -109,6 +114,11 @@ public static class StudyTables
             "Margin: short-time torque over the torque needed, at the position where it is largest.",
         ]);
 
+    /// <summary>Hands against the spindle.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table; reasons too long for a cell stand in its footnotes.</returns>
+    public static Table Hands(StudyResults results) => HandsTable.Of(results);
+
     private static Table AsFound(StudyResults results) => new(
         "as-found", "The machine as found",
         [
@@ -154,7 +164,7 @@ public static class StudyTables
                 new("reached", Format: new(Significant: 4)), new("residual", "%", Format: OneDecimal), Name("unit"), Name("use"),
             ],
             [.. rows],
-            caption: fit is null ? "An equivalent circuit was given; nothing was fitted." : "One circuit for each side: they differ where the nameplate is silent.");
+            caption: "One circuit for each side: they differ where the nameplate is silent.");
     }
 
     internal static Column Name(string header) => new(header, Align: Alignment.Left);

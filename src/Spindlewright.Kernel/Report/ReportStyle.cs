@@ -61,15 +61,18 @@ internal static class ReportStyle
         .sw-findings>div{grid-template-columns:36mm minmax(0,1fr)}
         .sw-report .sw-figure{margin:.8rem 0 1.4rem}
         .sw-report .sw-still svg{max-width:150mm}
+        .sw-how+.sw-figure .sw-still svg{max-width:135mm}
+        .sw-contents>ul{font-size:.9em;gap:0 .9rem;margin-top:.5rem}
         .sw-scroll{overflow:visible}
         .sw-table{font-size:8pt;line-height:1.3}
         .sw-table caption{font-size:10pt}
         .sw-table th,.sw-table td{padding-right:2.2mm}
         .sw-table-box{margin:1.2rem 0}
         .sw-table-box:has(tbody>tr:nth-child(16)){break-inside:auto}
+        .sw-report .sw-table-box:not(.sw-appendix *):has(tbody>tr:nth-child(16)){break-before:page}
         .sw-table tr{break-inside:avoid}
         .sw-figure figcaption,.sw-footnotes{font-size:8pt}
-        .sw-appendix:not([open]){display:none}
+        .sw-appendix:not([open]),.sw-appendix>summary{display:none}
         .sw-appendix{page:wide}}
 
         """;
