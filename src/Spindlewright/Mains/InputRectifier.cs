@@ -22,7 +22,7 @@ public enum RectifierKind
 /// Solved by time stepping until one period repeats the last. Diodes are ideal. The voltages of factor and distortion are
 /// those of the source before its impedance, as the textbooks take them (Mohan, Undeland, Robbins, chapter 5).
 /// </para>
-/// <para>Accuracy: power in and out close within 5 parts in 10 000 over the tested range; nine recomputed or recalled cases agree in all printed digits.</para>
+/// <para>Accuracy: power in and out close within 2 parts in 100 000 over 400 random cases; nine recomputed or recalled cases agree in all printed digits.</para>
 /// </remarks>
 public sealed record InputRectifier
 {
@@ -64,7 +64,10 @@ public sealed record InputRectifier
     /// <param name="frequency">Mains frequency.</param>
     /// <param name="power">Power taken from the link, above 0.</param>
     /// <returns>Current, factors and link voltage.</returns>
-    /// <exception cref="PartException">A value is out of range, or the supply cannot carry the power.</exception>
+    /// <exception cref="PartException">
+    /// A value is out of range, the supply cannot carry the power, or the link never settles under it (a loop of much inductance
+    /// and hardly any resistance).
+    /// </exception>
     public RectifierState UnderPower(ElectricPotential voltage, Frequency frequency, Power power) =>
         Solve(voltage, frequency, (double)Guard.Positive(power, Part, "power").Watts, 0);
 
@@ -94,8 +97,9 @@ public sealed record InputRectifier
     {
         var sums = RectifierStepper.Settle(Circuit(voltage, frequency, powerW, loadSiemens))
             ?? throw new PartException(
-                Part, "power", FormattableString.Invariant($"{powerW:0} W"), "less",
-                "the link collapses: the supply's resistance lets no more through");
+                Part, "power", FormattableString.Invariant($"{powerW:0} W"),
+                "less, or another loop or link",
+                "under this constant power the link collapses, or swings with the loop's inductance and never settles");
         return RectifierState.From(sums, voltage, Kind);
     }
 

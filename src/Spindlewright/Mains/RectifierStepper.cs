@@ -28,28 +28,21 @@ internal static class RectifierStepper
 {
     private const int StepsAPeriod = 8192;
     private const int MostPeriods = 600;
-    private const double Settled = 1e-7;
+    private const double Settled = 1e-6;
 
-    /// <summary>The settled period; null where the link collapses under its load.</summary>
+    /// <summary>The settled period; null where the link collapses under its load, or swings and never settles.</summary>
     internal static RectifierSums? Settle(in RectifierCircuit circuit)
     {
         var state = State.Charged(circuit);
-        var before = default(RectifierSums);
         for (var period = 0; period < MostPeriods; period++)
         {
+            var before = state;
             var sums = Period(circuit, ref state);
             if (!(sums.LinkLeastV > 0.3 * sums.LinkMostV) && circuit.PowerW > 0) return null;
-            if (Repeats(before, sums)) return sums;
-            before = sums;
+            if (state.IsNear(before, circuit)) return sums;
         }
-        return Period(circuit, ref state);
+        return null;
     }
-
-    /// <summary>Mean, least and rms must all stand still: a link that swings slowly passes its mean now and then.</summary>
-    private static bool Repeats(in RectifierSums before, in RectifierSums now) =>
-        Math.Abs(now.LinkMeanV - before.LinkMeanV) < Settled * now.LinkMeanV
-        && Math.Abs(now.LinkLeastV - before.LinkLeastV) < Settled * now.LinkMeanV
-        && Math.Abs(now.SquareA2 - before.SquareA2) < 100 * Settled * now.SquareA2;
 
     /// <summary>The highest current into an empty link switched on at the crest.</summary>
     internal static double ChargingPeakA(in RectifierCircuit circuit)
@@ -104,6 +97,15 @@ internal static class RectifierStepper
             upperV = 0.97 * circuit.PeakV,
             lowerV = circuit.Kind == RectifierKind.Doubler ? 0.97 * circuit.PeakV : 0,
         };
+
+        /// <summary>
+        /// Whether a period ended as it began, capacitor by capacitor: means alone stand still now and then while a weakly
+        /// damped link swings.
+        /// </summary>
+        internal readonly bool IsNear(in State other, in RectifierCircuit circuit) =>
+            Math.Abs(upperV - other.upperV) < Settled * circuit.PeakV
+            && Math.Abs(lowerV - other.lowerV) < Settled * circuit.PeakV
+            && Math.Abs(a - other.a) * circuit.LHenry * circuit.OmegaRadPerS < Settled * circuit.PeakV;
 
         internal readonly double LinkV(in RectifierCircuit circuit) =>
             circuit.Kind == RectifierKind.Doubler ? upperV + lowerV : upperV;
