@@ -32,6 +32,7 @@ public sealed class Reports : IDisposable
     private string Run(string machine, string file)
     {
         var output = Path.Combine(folder.Path, machine);
+        Directory.CreateDirectory(Path.Combine(folder.Path, "notebooks"));
         // A content folder without notebooks: the report is looked at here, not the workbook.
         var ended = Program.Run("run", "--machine", file, "--out", output, "--content", folder.Path);
         Assert.True(ended.ExitCode == 0, ended.Errors);

@@ -19,7 +19,7 @@ internal static class Preamble
     internal static IReadOnlyList<Assembly> Assemblies { get; } =
     [
         .. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly,
-        // For a reader's own charts, by their full names: Plotly.NET.Chart2D.Chart.Line and its like.
+        // For a reader's own charts, by their full names: Plotly.NET.Trace2D, Plotly.NET.GenericChart.
         Assembly.Load("Plotly.NET"), Assembly.Load("FSharp.Core"), Assembly.Load("DynamicObj"),
     ];
 
