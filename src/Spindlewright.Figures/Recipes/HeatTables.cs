@@ -23,7 +23,7 @@ public static class HeatTables
         double[] wanted = [motor[0].Frequency.Hertz, baseHz / 4, baseHz / 2, baseHz, 1.5 * baseHz, motor[^1].Frequency.Hertz];
         var rows = wanted.Select(hertz => motor.Index().MinBy(each => Math.Abs(each.Item.Frequency.Hertz - hertz))).Distinct();
         return new(
-            "continuous-torque", "Continuous torque at the motor shaft",
+            "continuous-torque-at-frequencies", "Continuous torque at the motor shaft",
             [
                 new("frequency", "Hz", Format: OneDecimal), new("bound", "N·m", Format: OneDecimal),
                 new("short-time", "N·m", Format: TwoDecimals), new("continuous, hot side", "N·m", Format: TwoDecimals),
