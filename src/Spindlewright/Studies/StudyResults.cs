@@ -4,8 +4,10 @@ using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
 using Spindlewright.Studies.Findings;
+using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
+using Spindlewright.Studies.SupplyAndBill;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Studies.Voltages;
 using Spindlewright.Studies.Work;
@@ -36,6 +38,12 @@ public sealed record StudyResults
     /// <summary>The holes of the machine file.</summary>
     public required WorkStudy Work { get; init; }
 
+    /// <summary>What heat allows.</summary>
+    public required HeatStudy Heat { get; init; }
+
+    /// <summary>What the supply sees.</summary>
+    public required SupplyStudy Supply { get; init; }
+
     /// <summary>The machine as found; null where it was not described.</summary>
     public required BeforeStudy? Before { get; init; }
 
@@ -44,7 +52,7 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "heat", "supply"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -74,6 +82,8 @@ public sealed record StudyResults
             Hands = Step(3, () => OverpoweringStudy.Of(press, torques, HandStrength.OfHandbook(handbook))),
             Work = Step(4, () => WorkStudy.Of(press, torques, new TabulatedFactors(handbook.Drilling))),
             Before = Step(5, () => BeforeStudy.Of(press)),
+            Heat = Step(6, () => HeatStudy.Of(press, torques, handbook)),
+            Supply = Step(7, () => SupplyStudy.Of(press, handbook)),
         };
     }
 
