@@ -8,7 +8,6 @@ namespace Spindlewright.Jupyter.Tests;
 /// <summary>How a kernel ends, and that nothing of it is left.</summary>
 public sealed class LifetimeTests
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(3);
     private const string StartsAnother = "Console.Write(System.Diagnostics.Process.Start(\"sleep\", \"1000\").Id);";
 
     [Fact]
@@ -20,7 +19,7 @@ public sealed class LifetimeTests
         var answer = client.AskControl("shutdown_request", new() { ["restart"] = false });
         Assert.Equal(("ok", false), (answer.Status, answer.Reply.Content["restart"]!.GetValue<bool>()));
         Assert.Single(answer.Of("shutdown_reply"));
-        await Gone.WithinAsync(Soon, ids);
+        await Gone.WithinAsync(Gone.Patience, ids);
         await kernel.Process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(0, kernel.Process.ExitCode);
     }
@@ -33,7 +32,7 @@ public sealed class LifetimeTests
         var ids = Processes(kernel, client);
         client.AwaitPublished(client.Begin("Console.WriteLine(1); while (true) ;"), "stream");
         Assert.Equal("ok", client.AskControl("shutdown_request", new() { ["restart"] = false }).Status);
-        await Gone.WithinAsync(Soon, ids);
+        await Gone.WithinAsync(Gone.Patience, ids);
     }
 
     [Fact]
@@ -44,7 +43,7 @@ public sealed class LifetimeTests
         {
             client.Execute("var before = 1;");
             Assert.True(client.AskControl("shutdown_request", new() { ["restart"] = true }).Reply.Content["restart"]!.GetValue<bool>());
-            await Gone.WithinAsync(Soon, first.Id);
+            await Gone.WithinAsync(Gone.Patience, first.Id);
         }
 
         await using var second = new KernelProcess(first.Connection);
@@ -55,15 +54,18 @@ public sealed class LifetimeTests
     }
 
     [Theory]
-    [InlineData("KILL")]
-    [InlineData("TERM")]
-    public async Task Nothing_is_left_of_a_kernel_that_is_killed(string how)
+    [InlineData("KILL", "Console.WriteLine(1);")]
+    [InlineData("KILL", "Console.WriteLine(1); while (true) ;")]
+    [InlineData("TERM", "Console.WriteLine(1);")]
+    [InlineData("TERM", "Console.WriteLine(1); while (true) ;")]
+    public async Task Nothing_is_left_of_a_kernel_that_is_killed(string how, string code)
     {
         await using var kernel = new KernelProcess();
         using var client = kernel.Connect();
         var ids = Processes(kernel, client);
+        client.AwaitPublished(client.Begin(code), "stream");
         using var killing = Process.Start("kill", ["-s", how, kernel.Id.ToString(CultureInfo.InvariantCulture)]);
-        await Gone.WithinAsync(Soon, ids);
+        await Gone.WithinAsync(Gone.Patience, ids);
     }
 
     [Theory]
@@ -77,7 +79,7 @@ public sealed class LifetimeTests
         var ids = Processes(kernel, client);
         client.AwaitPublished(client.Begin(code), "stream");
         server.Kill();
-        await Gone.WithinAsync(Soon, ids);
+        await Gone.WithinAsync(Gone.Patience, ids);
     }
 
     [Fact]
@@ -86,7 +88,7 @@ public sealed class LifetimeTests
         using var server = Process.Start("sleep", "0");
         await server.WaitForExitAsync(TestContext.Current.CancellationToken);
         await using var kernel = new KernelProcess(null, server.Id);
-        await Gone.WithinAsync(TimeSpan.FromSeconds(10), kernel.Id);
+        await Gone.WithinAsync(Gone.Patience, kernel.Id);
     }
 
     [Theory]
