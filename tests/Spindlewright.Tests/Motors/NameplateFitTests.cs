@@ -77,7 +77,7 @@ public class NameplateFitTests
     private static readonly Gen<Nameplate> Plates =
         from circuit in RandomMotors.Circuits
         from slip in Gen.Double[0.15, 0.4]
-        let bare = circuit with { CoreLossResistance = null, Saturation = 0 }
+        let bare = circuit with { CoreLossResistance = null, Saturation = 0, Cage = RotorCage.SingleCage }
         let breakdown = CircuitSolver.Breakdown(bare, bare.RatedFrequency, bare.RatedLineVoltage / Math.Sqrt(3))
         where breakdown.Slip < 1
         let speed = bare.SynchronousSpeed.RevolutionsPerMinute * (1 - slip * breakdown.Slip)

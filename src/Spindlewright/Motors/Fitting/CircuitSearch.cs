@@ -1,0 +1,137 @@
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+
+namespace Spindlewright.Motors.Fitting;
+
+/// <summary>
+/// Least squares (Levenberg–Marquardt) over the circuits that meet the rated point exactly, on the logarithms of
+/// leakage, losses and cage: figures that are given count in full, defaults only where those leave room.
+/// </summary>
+internal sealed class CircuitSearch
+{
+    // Logarithmic deviations that weigh the same. Given figures so outweigh the rest that they are met or named.
+    private const double Given = 1e-3;
+    private const double Default = 0.15;
+    private const double CagePull = 5;
+    private const int MostSteps = 60;
+
+    // Core loss and friction stay within this factor of their shares: a plate tells little about them, and a fit must
+    // not buy a locked-rotor figure with a core that loses nothing.
+    private const double MostLossFactor = 2;
+    private const double NoCircuit = 1e4;
+
+    // Rise and corner to start from: a bar of middling depth, a shallow one, a starting cage.
+    private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (3, 0.5)];
+
+    private readonly Nameplate nameplate;
+    private readonly FitSettings settings;
+    private readonly PowerBudget start;
+    private readonly double breakdown;
+    private readonly EquivalentCircuit single;
+    private readonly PlateFigure[] free;
+    private readonly int residualCount;
+
+    private CircuitSearch(
+        Nameplate nameplate, FitSettings settings, PowerBudget budget, double breakdown, EquivalentCircuit single)
+    {
+        (this.nameplate, this.settings, start, this.breakdown, this.single) = (nameplate, settings, budget, breakdown, single);
+        free = [.. Enum.GetValues<PlateFigure>().Where(figure => figure != PlateFigure.None && nameplate.Assumed.HasFlag(figure))];
+        residualCount = Residuals(Start(0.2, 1.5)).Count;
+    }
+
+    private bool HasCage => nameplate.GivesLockedRotor;
+
+    /// <summary>The circuit nearest to all figures of the plate.</summary>
+    /// <param name="nameplate">The plate.</param>
+    /// <param name="settings">What it does not give.</param>
+    /// <param name="budget">Its power budget.</param>
+    /// <param name="breakdown">Breakdown torque over rated.</param>
+    /// <param name="single">The single-cage circuit to start from.</param>
+    internal static EquivalentCircuit From(
+        Nameplate nameplate, FitSettings settings, PowerBudget budget, double breakdown, EquivalentCircuit single)
+    {
+        var search = new CircuitSearch(nameplate, settings, budget, breakdown, single);
+        var best = (Cost: search.Cost(search.SingleStart()), Circuit: single);
+        foreach (var (rise, corner) in search.HasCage ? CageStarts : CageStarts[..1])
+        {
+            var found = search.Minimise(search.Start(rise, corner));
+            if (search.Cost(found) is var cost && cost < best.Cost && search.Circuit(found) is { } circuit)
+                best = (cost, circuit);
+            // A tenth of what counts as met on every given figure: another start would only change the cage's looks.
+            if (best.Cost < 0.25) break;
+        }
+        return best.Circuit;
+    }
+
+    private double Cost(Vector<double> at) => Residuals(at) is var residuals ? residuals.DotProduct(residuals) : 0;
+
+    private Vector<double> SingleStart() => Start(1e-6, 1.5);
+
+    /// <summary>Logarithms of leakage, the two loss factors, the cage's rise and corner, and the assumed figures' factors.</summary>
+    private Vector<double> Start(double rise, double corner)
+    {
+        List<double> values = [Math.Log((single.X1 + single.X2).Ohms), 0, 0];
+        if (HasCage) values.AddRange([Math.Log(rise), Math.Log(corner)]);
+        values.AddRange(free.Select(_ => 0.0));
+        return Vector<double>.Build.DenseOfEnumerable(values);
+    }
+
+    private Vector<double> Minimise(Vector<double> from)
+    {
+        var nothing = Vector<double>.Build.Dense(residualCount);
+        var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at), nothing, nothing, accuracyOrder: 2);
+        var found = new LevenbergMarquardtMinimizer(1e-3, 1e-12, 1e-10, 1e-16, MostSteps).FindMinimum(model, from).MinimizingPoint;
+        // A search that fails leaves its start: the residuals then say so.
+        return found.All(double.IsFinite) && Cost(found) <= Cost(from) ? found : from;
+    }
+
+    private Vector<double> Residuals(Vector<double> at)
+    {
+        if (Circuit(at) is not { } circuit)
+            return Vector<double>.Build.Dense(Math.Max(1, residualCount), NoCircuit);
+        // The rated point is met by construction, so its first three targets say nothing here.
+        var residuals = Reached.All(Moved(at).Plate, circuit, breakdown, true).Skip(3)
+            .Select(target => Math.Log(Math.Max(1e-6, 1 + target.Residual)) / (target.Assumed ? Default : Given)).ToList();
+        residuals.Add(at[1]);
+        residuals.Add(at[2]);
+        if (HasCage)
+        {
+            // Of the cages that serve, the mildest: no more rise than asked for, and a corner near standstill.
+            residuals.Add(Math.Log(circuit.Cage.Rise) / CagePull);
+            residuals.Add(at[4] / CagePull);
+        }
+        residuals.AddRange(free.Select((_, i) => at[FirstFree + i] / Default));
+        return Vector<double>.Build.DenseOfEnumerable(residuals);
+    }
+
+    private int FirstFree => HasCage ? 5 : 3;
+
+    private EquivalentCircuit? Circuit(Vector<double> at)
+    {
+        var (point, plate) = Moved(at);
+        if (point.PowerFactor > 0.99 || point.Slip is <= 0 or >= 0.5 || point.LossW <= 0) return null;
+        var budget = PowerBudget.From(
+            point, start.CoreW * LossFactor(at[1]), start.RotationalW * LossFactor(at[2]), start.StrayW);
+        var (rise, corner) = HasCage ? (Math.Exp(at[3]), Math.Exp(at[4])) : (0, 1);
+        if (rise > RotorCage.MostRise - 1 || 1 + rise == 1 && HasCage) return null;
+        return RatedPointFit.At(plate, settings, budget, Math.Exp(at[0]), rise, corner);
+    }
+
+    /// <summary>The rated point with its assumed figures moved; the plate only carries the reference of torque and current.</summary>
+    private (RatedPoint Point, Nameplate Plate) Moved(Vector<double> at)
+    {
+        var point = start.Point;
+        if (free.Length == 0) return (point, nameplate);
+        double Factor(PlateFigure figure) => Array.IndexOf(free, figure) is >= 0 and var i ? Math.Exp(at[FirstFree + i]) : 1;
+        point = point with
+        {
+            PowerW = point.PowerW * Factor(PlateFigure.Power),
+            CurrentA = point.CurrentA * Factor(PlateFigure.Current),
+            PowerFactor = point.PowerFactor * Factor(PlateFigure.PowerFactor),
+            Slip = point.Slip * Factor(PlateFigure.Speed),
+        };
+        return (point, nameplate);
+    }
+
+    private static double LossFactor(double logarithm) => Math.Pow(MostLossFactor, Math.Tanh(logarithm));
+}
