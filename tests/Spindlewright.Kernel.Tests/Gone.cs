@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 
 namespace Spindlewright.Kernel.Tests;
 
@@ -18,13 +19,35 @@ internal static class Gone
         }
     }
 
-    public static async Task WithinAsync(TimeSpan time, params int[] ids)
+    /// <summary>Every live process that inherited a variable of the environment, given as <c>name=value</c>.</summary>
+    public static int[] Carrying(string variable) =>
+    [
+        .. Directory.EnumerateDirectories("/proc").Select(Path.GetFileName)
+            .Select(name => int.TryParse(name, CultureInfo.InvariantCulture, out var id) ? id : 0)
+            .Where(id => id != 0 && IsAlive(id) && Environ(id).Contains(variable, StringComparison.Ordinal)),
+    ];
+
+    public static Task WithinAsync(TimeSpan time, params int[] ids) => WithinAsync(time, () => [.. ids.Where(IsAlive)]);
+
+    public static async Task WithinAsync(TimeSpan time, Func<int[]> alive)
     {
         var clock = Stopwatch.StartNew();
-        while (ids.Any(IsAlive))
+        while (alive() is { Length: > 0 } left)
         {
-            Assert.True(clock.Elapsed < time, $"Alive after {clock.Elapsed}: {string.Join(' ', ids.Where(IsAlive))}");
+            Assert.True(clock.Elapsed < time, $"Alive after {clock.Elapsed}: {string.Join(' ', left)}");
             await Task.Delay(20);
+        }
+    }
+
+    private static string Environ(int id)
+    {
+        try
+        {
+            return File.ReadAllText($"/proc/{id}/environ");
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return ""; // ended meanwhile, or somebody else's
         }
     }
 }

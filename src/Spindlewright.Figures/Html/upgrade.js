@@ -23,11 +23,19 @@
       if (used + wide > width - 60 - chart.layout.margin.r) { rows++; used = 0; }
       used += wide;
     });
-    chart.layout.margin.t = rows * 27 + (narrow ? 12 : 34);
+    chart.layout.margin.t = rows * 27 + 12;
     chart.layout.height = Math.round(chart.layout.margin.t +
-      Math.max(300, Math.min(width * 0.5, 500)) + (chart.layout.sliders ? 90 : 0));
+      Math.max(300, Math.min(width * 0.46, 460)) + (chart.layout.sliders ? 90 : 0));
     chart.config.displayModeBar = !narrow;
+    if (narrow) widen(chart);
     spread(chart.layout.xaxis, width - 60 - chart.layout.margin.r);
+  }
+
+  // Figures at the ends of bars take a larger share of a narrow chart.
+  function widen(chart) {
+    var range = chart.layout.xaxis.range, share = (range[1] - range[0]) * 0.09;
+    var ends = chart.data.some(function (trace) { return trace.fill === "toself" && trace.text; });
+    if (ends) chart.layout.xaxis.range = [range[0] - share, range[1] + share];
   }
 
   // Labels of fixed ticks that would touch are left out; their ticks stay.

@@ -51,11 +51,12 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
         ? double.Parse(value.ToString("G7", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
         : null;
 
-    private P.Trace2D Trace(Mark mark, RoleLook role, IEnumerable<double> xs, IEnumerable<double> ys) =>
+    private P.Trace2D Trace(
+        Mark mark, RoleLook role, IEnumerable<double> xs, IEnumerable<double> ys, bool listed = true) =>
         new P.Trace2D("scatter").With(
             ("x", Numbers(xs)), ("y", Numbers(ys)), ("name", PlotlyText.Escape(mark.Legend)),
             ("meta", PlotlyText.Escape(mark.FullName)),
-            ("legendgroup", PlotlyText.Escape(mark.Legend)), ("showlegend", inLegend.Add(mark.Legend)),
+            ("legendgroup", PlotlyText.Escape(mark.Legend)), ("showlegend", listed && inLegend.Add(mark.Legend)),
             ("legendrank", 1000 + (int)mark.Role), ("hovertemplate", Hover()), ("cliponaxis", false),
             ("connectgaps", false),
             ("line", new P.Line().With(
@@ -126,12 +127,8 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
     }
 
     /// <summary>The lower edge of a band, which the upper one is filled to.</summary>
-    private P.Trace2D Edge(Band band, RoleLook role)
-    {
-        var edge = Trace(band, role, band.Xs, band.Lower).With(("mode", "lines"), ("showlegend", false));
-        inLegend.Remove(band.Legend);
-        return edge;
-    }
+    private P.Trace2D Edge(Band band, RoleLook role) =>
+        Trace(band, role, band.Xs, band.Lower, listed: false).With(("mode", "lines"));
 
     private P.Trace2D Bar(RangeBar bar, RoleLook role)
     {
@@ -159,7 +156,8 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
 
     private P.TraceObjects.Marker MarkerOf(RoleLook role, Marker marker) => new P.TraceObjects.Marker().With(
         ("symbol", Symbol(marker)), ("size", Math.Round(look.Space.MarkerMm * 2 * 96 / 25.4 + 0.6, 1)),
-        ("color", role.Shade.Light),
+        // What is open is filled with the ground, so that it reads on a bar or a line too.
+        ("color", (IsOpen(marker) ? look.Shades.Paper : role.Shade).Light),
         ("line", new P.Line().With(("color", role.Shade.Light), ("width", 1.4))));
 
     private string Hover() => figure.Y.IsNames
@@ -188,18 +186,18 @@ internal sealed class PlotlyTraces(Figure figure, Look look, Interval xRange, In
     private static string Translucent(string hex, double opacity) =>
         hex + ((int)Math.Round(opacity * 255)).ToString("x2", CultureInfo.InvariantCulture);
 
+    private static bool IsOpen(Marker marker) =>
+        marker is Marker.Ring or Marker.OpenSquare or Marker.OpenDiamond or Marker.TriangleDown;
+
     private static string Symbol(Marker marker) => marker switch
     {
-        Marker.Circle => "circle",
-        Marker.Ring => "circle-open",
-        Marker.Square => "square",
-        Marker.OpenSquare => "square-open",
-        Marker.Diamond => "diamond",
-        Marker.OpenDiamond => "diamond-open",
+        Marker.Circle or Marker.Ring => "circle",
+        Marker.Square or Marker.OpenSquare => "square",
+        Marker.Diamond or Marker.OpenDiamond => "diamond",
         Marker.Plus => "cross-thin-open",
         Marker.Cross => "x-thin-open",
         Marker.TriangleUp => "triangle-up",
-        Marker.TriangleDown => "triangle-down-open",
+        Marker.TriangleDown => "triangle-down",
         _ => throw new ArgumentOutOfRangeException(nameof(marker), marker, "no shape"),
     };
 }

@@ -69,7 +69,9 @@ public static class LookCss
         .sw-sheet .sw-figure,.sw-sheet .sw-table-box{margin:0 0 4mm}
         .sw-sheet .sw-table{font-size:.85em}
         .sw-live{width:100%}
+        .sw-live .modebar-container{top:-1.7rem!important}
         .sw-live-title{font-size:calc(var(--sw-title)*1.12)}
+        @media (min-width:601px){.sw-live-title{padding-right:9rem}}
         @media screen and (max-width:600px){.sw-wide+.sw-narrow:not(.sw-off){display:block}
         .sw-wide:has(+.sw-narrow){display:none}}
         @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}

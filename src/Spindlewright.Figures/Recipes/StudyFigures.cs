@@ -3,11 +3,11 @@ using Spindlewright.Studies;
 
 namespace Spindlewright.Figures.Recipes;
 
-/// <summary>The figures of the studies, in the order in which a report shows them.</summary>
+/// <summary>The figures of the studies, in the order in which a report shows them: it opens with the first.</summary>
 public static class StudyFigures
 {
     /// <summary>The catalogue.</summary>
     public static FigureCatalogue<StudyResults> Catalogue { get; } = new(
-        new SpeedBands(), new TorqueAgainstSpindleSpeed(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
+        new TorqueAgainstSpindleSpeed(), new SpeedBands(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
         new ForceAtTheChuck());
 }

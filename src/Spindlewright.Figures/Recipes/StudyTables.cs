@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Spindlewright.Foundations;
-using Spindlewright.Machines;
 using Spindlewright.Studies;
 
 namespace Spindlewright.Figures.Recipes;
@@ -8,18 +7,22 @@ namespace Spindlewright.Figures.Recipes;
 /// <summary>The tables of the studies, in the order in which a report shows them.</summary>
 public static class StudyTables
 {
-    private static readonly NumberFormat Whole = NumberFormat.Fixed(0);
-    private static readonly NumberFormat OneDecimal = NumberFormat.Fixed(1);
-    private static readonly NumberFormat TwoDecimals = NumberFormat.Fixed(2);
+    internal static readonly NumberFormat Whole = NumberFormat.Fixed(0);
+    internal static readonly NumberFormat OneDecimal = NumberFormat.Fixed(1);
+    internal static readonly NumberFormat TwoDecimals = NumberFormat.Fixed(2);
 
-    /// <summary>Every table that the results allow.</summary>
+    /// <summary>Every table that the results allow; one without rows is left out.</summary>
     /// <param name="results">The results.</param>
     /// <returns>The tables in order.</returns>
-    public static ImmutableArray<Table> All(StudyResults results) =>
-    [
-        Speeds(results), SlowEnd(results), Holes(results), Hands(results), AsFound(results), Bound(results), Fit(results),
-        Defaults(results),
-    ];
+    public static ImmutableArray<Table> All(StudyResults results)
+    {
+        Table[] tables =
+        [
+            Speeds(results), SlowEnd(results), Holes(results), Hands(results), AsFound(results), Bound(results),
+            Fit(results), DefaultsTable.Of(results.Press.Defaults),
+        ];
+        return [.. tables.Where(table => table.Rows.Length > 0)];
+    }
 
     /// <summary>Speeds of the belt positions, unloaded and at rated motor torque.</summary>
     /// <param name="results">The results.</param>
@@ -110,22 +113,8 @@ public static class StudyTables
 
     /// <summary>Hands against the spindle.</summary>
     /// <param name="results">The results.</param>
-    /// <returns>The table.</returns>
-    public static Table Hands(StudyResults results) => new(
-        "hands", "A hand at the chuck",
-        [
-            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("force of the bound at the chuck", "N", Format: Whole),
-            new("force of ideal boost", "N", Format: Whole), new("force as modelled", "N", Format: Whole),
-            new("weak hand", "N·m", Format: OneDecimal), Name("weak hand overpowered"), new("bound over weak hand", Format: OneDecimal),
-            new("strong hand", "N·m", Format: OneDecimal), Name("strong hand overpowered"), new("bound over strong hand", Format: OneDecimal),
-        ],
-        [.. results.Hands.Belts.Select(row => Row(
-            row.Belt.Name, row.Bound.NewtonMeters, row.BoundForce.Newtons, row.LargestIdealBoostForce.Newtons,
-            row.LargestModelledForce.Newtons, row.Hands[0].Hand.Torque.NewtonMeters, row.Hands[0].Answer.Words,
-            row.Hands[0].BoundOverHand, row.Hands[1].Hand.Torque.NewtonMeters, row.Hands[1].Answer.Words,
-            row.Hands[1].BoundOverHand))],
-        caption: "The overpowering speed says when the spindle wins, never when a hand may be put there.",
-        sources: [new(results.Hands.Strength.Source, $"hand torque: {results.Hands.Strength.Sample}", results.Hands.Strength.Provenance)]);
+    /// <returns>The table; reasons too long for a cell stand in its footnotes.</returns>
+    public static Table Hands(StudyResults results) => HandsTable.Of(results);
 
     private static Table AsFound(StudyResults results) => new(
         "as-found", "The machine as found",
@@ -172,20 +161,12 @@ public static class StudyTables
                 new("reached", Format: new(Significant: 4)), new("residual", "%", Format: OneDecimal), Name("unit"), Name("use"),
             ],
             [.. rows],
-            caption: fit is null ? "An equivalent circuit was given; nothing was fitted." : "One circuit for each side: they differ where the nameplate is silent.");
+            caption: "One circuit for each side: they differ where the nameplate is silent.");
     }
 
-    private static Table Defaults(StudyResults results) => new(
-        "defaults", "Defaults that stand in for what was not given",
-        [Name("key"), Name("meaning"), Name("will it drill"), Name("what could a hand meet"), Name("provenance"), Name("source"), Name("reason")],
-        [.. results.Press.Defaults.Select(DefaultRow)]);
+    internal static Column Name(string header) => new(header, Align: Alignment.Left);
 
-    private static ImmutableArray<Cell> DefaultRow(AppliedDefault each) => Row(
-        each.Key, each.Meaning, each.Capability, each.Hazard, each.Provenance.InWords(), each.Source, each.Reason);
-
-    private static Column Name(string header) => new(header, Align: Alignment.Left);
-
-    private static ImmutableArray<Cell> Row(params ImmutableArray<Cell> cells) => cells;
+    internal static ImmutableArray<Cell> Row(params ImmutableArray<Cell> cells) => cells;
 
     private static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
 }

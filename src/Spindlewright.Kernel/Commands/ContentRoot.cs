@@ -5,7 +5,7 @@ internal static class ContentRoot
 {
     /// <summary>Finds it.</summary>
     /// <param name="from">Where to begin looking.</param>
-    /// <returns>A folder that holds <c>notebooks/</c> and <c>data/</c>.</returns>
+    /// <returns>A folder that holds <c>notebooks/</c>.</returns>
     internal static string Find(string from)
     {
         for (var folder = new DirectoryInfo(from); folder is not null; folder = folder.Parent)

@@ -17,6 +17,15 @@ internal static class RunCommand
     {
         Description = "Notebooks to execute; where none is named, the whole workbook beside the report.",
         Arity = ArgumentArity.ZeroOrMore,
+        Validators =
+        {
+            // A mistyped option would otherwise pass for the name of a notebook.
+            result =>
+            {
+                foreach (var token in result.Tokens.Where(token => token.Value.StartsWith('-')))
+                    result.AddError($"There is no option {token.Value}.");
+            },
+        },
     };
 
     private static readonly Option<string?> Machine = new("--machine", "-m")
@@ -86,16 +95,20 @@ internal static class RunCommand
             return ExitCode.Input;
         }
 
-        foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
+        if (NotebooksFault(parsed) is { } wrong)
+        {
+            voice.Complain(wrong);
+            return ExitCode.Input;
+        }
+
         try
         {
-            var named = parsed.GetValue(NotebookFiles)!;
-            var workbook = new WorkbookRun(folder, Settings(parsed), parsed.GetValue(TimeLimit), voice);
-            if (named.Length > 0) return await workbook.NamedAsync(named, input, cancellation).ConfigureAwait(false);
+            var workbook = new WorkbookRun(folder, Notebooks(parsed), Settings(parsed), parsed.GetValue(TimeLimit), voice);
+            foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
+            if (IsNamed(parsed)) return await workbook.NamedAsync(input, cancellation).ConfigureAwait(false);
             var results = voice.InSteps(
                 "Studies", StudyResults.Steps.Count, step => StudyResults.Of(press, handbook, parsed.GetValue(Seed), step));
-            var root = parsed.GetValue(Content) ?? ContentRoot.Find(Environment.CurrentDirectory);
-            var notebooks = await workbook.WholeAsync(root, input, cancellation).ConfigureAwait(false);
+            var notebooks = await workbook.WholeAsync(input, cancellation).ConfigureAwait(false);
             return Finish(folder, input, results, notebooks, handbook, voice);
         }
         catch (ParameterException faults)
@@ -108,6 +121,25 @@ internal static class RunCommand
             voice.Complain($"Cannot write to {folder}: {error.Message}");
             return ExitCode.CannotWrite;
         }
+    }
+
+    private static bool IsNamed(ParseResult parsed) => parsed.GetValue(NotebookFiles)!.Length > 0;
+
+    private static IReadOnlyList<string> Notebooks(ParseResult parsed) => IsNamed(parsed)
+        ? parsed.GetValue(NotebookFiles)!
+        : WorkbookFiles.In(parsed.GetValue(Content) ?? ContentRoot.Find(Environment.CurrentDirectory));
+
+    /// <summary>What is wrong with the choice of notebooks; null when nothing is.</summary>
+    private static string? NotebooksFault(ParseResult parsed)
+    {
+        if (parsed.GetValue(Content) is { } content && !Directory.Exists(Path.Combine(content, WorkbookFiles.Folder)))
+            return $"--content: {content} holds no folder {WorkbookFiles.Folder}; accepted: the folder above {WorkbookFiles.Folder}/.";
+        // Both would be written to one place, and the first would be lost.
+        var twice = parsed.GetValue(NotebookFiles)!.GroupBy(Path.GetFileNameWithoutExtension, StringComparer.OrdinalIgnoreCase)
+            .FirstOrDefault(same => same.Count() > 1);
+        return twice is null
+            ? null
+            : $"Two notebooks are named {twice.Key}: {string.Join(" and ", twice)}; accepted: names that differ, or one run for each.";
     }
 
     private static List<ParameterSetting> Settings(ParseResult parsed) =>

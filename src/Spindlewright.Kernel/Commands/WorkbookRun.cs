@@ -9,28 +9,52 @@ using UnitsNet;
 namespace Spindlewright.Kernel.Commands;
 
 /// <summary>Executes notebooks for <c>run</c> and tells how it goes.</summary>
-/// <param name="folder">The output folder.</param>
-/// <param name="settings">Values for parameters.</param>
-/// <param name="timeLimit">Longest time of one cell.</param>
-/// <param name="voice">Where news is told.</param>
-internal sealed class WorkbookRun(
-    string folder, IReadOnlyList<ParameterSetting> settings, Duration timeLimit, Voice voice)
+internal sealed class WorkbookRun
 {
+    private readonly string folder;
+    private readonly IReadOnlyList<NotebookJob> jobs;
+    private readonly RunOptions options;
+    private readonly Voice voice;
+
+    /// <summary>Prepares a run.</summary>
+    /// <param name="folder">The output folder, where cells run too.</param>
+    /// <param name="notebooks">The files.</param>
+    /// <param name="settings">Values for parameters.</param>
+    /// <param name="timeLimit">Longest time of one cell.</param>
+    /// <param name="voice">Where news is told.</param>
+    /// <exception cref="ParameterException">A value fits no notebook; nothing ran, nothing was written.</exception>
+    internal WorkbookRun(
+        string folder, IReadOnlyList<string> notebooks, IReadOnlyList<ParameterSetting> settings, Duration timeLimit,
+        Voice voice)
+    {
+        (this.folder, this.voice) = (folder, voice);
+        var full = Path.GetFullPath(folder);
+        jobs = [.. notebooks.Select(source => new NotebookJob(source, WorkbookFiles.Target(folder, source), full))];
+        options = new RunOptions
+        {
+            Limits = RunLimits.Default with { CellTime = timeLimit.ToTimeSpan() },
+            Settings = settings,
+            Quantities = new TypedQuantities(),
+            Transformer = new FigureDrawing(),
+            Workers = Math.Min(2, Environment.ProcessorCount),
+            Progress = Tell,
+        };
+        NotebookRunner.Check(jobs, options);
+    }
+
     /// <summary>Executes the whole workbook in children that serve one notebook after another.</summary>
-    /// <param name="contentRoot">The folder that holds <c>notebooks/</c>.</param>
     /// <param name="input">The machine file.</param>
     /// <param name="cancellation">Interrupts the run.</param>
-    internal Task<IReadOnlyList<NotebookResult>> WholeAsync(
-        string contentRoot, MachineInput input, CancellationToken cancellation) =>
-        ExecuteAsync(WorkbookFiles.In(contentRoot), input, reuse: true, cancellation);
+    internal Task<IReadOnlyList<NotebookResult>> WholeAsync(MachineInput input, CancellationToken cancellation) =>
+        ExecuteAsync(input, reuse: true, cancellation);
 
     /// <summary>Executes the notebooks that a user named, each in a child of its own, and writes their pages.</summary>
-    /// <param name="notebooks">The files.</param>
     /// <param name="input">The machine file.</param>
     /// <param name="cancellation">Interrupts the run.</param>
-    internal async Task<int> NamedAsync(string[] notebooks, MachineInput input, CancellationToken cancellation)
+    /// <returns>The exit code.</returns>
+    internal async Task<int> NamedAsync(MachineInput input, CancellationToken cancellation)
     {
-        var results = await ExecuteAsync(notebooks, input, reuse: false, cancellation).ConfigureAwait(false);
+        var results = await ExecuteAsync(input, reuse: false, cancellation).ConfigureAwait(false);
         foreach (var page in WorkbookFiles.Of(results).Pages)
         {
             AtomicFile.Write(Path.Combine(folder, page.Name), page.Bytes);
@@ -40,26 +64,14 @@ internal sealed class WorkbookRun(
     }
 
     private async Task<IReadOnlyList<NotebookResult>> ExecuteAsync(
-        IReadOnlyList<string> notebooks, MachineInput input, bool reuse, CancellationToken cancellation)
+        MachineInput input, bool reuse, CancellationToken cancellation)
     {
-        if (notebooks.Count == 0) return [];
+        if (jobs.Count == 0) return [];
         // Cells run in the output folder, where they find the machine file.
         var machine = ReportFiles.Machine(input);
         AtomicFile.Write(Path.Combine(folder, machine.Name), machine.Bytes);
         await using var engine = new ChildEngine(reuse: reuse);
-        var runner = new NotebookRunner(engine, new RunOptions
-        {
-            Limits = RunLimits.Default with { CellTime = timeLimit.ToTimeSpan() },
-            Settings = settings,
-            Quantities = new TypedQuantities(),
-            Transformer = new FigureDrawing(),
-            Workers = Math.Min(2, Environment.ProcessorCount),
-            Progress = Tell,
-        });
-        var full = Path.GetFullPath(folder);
-        return await runner.RunAsync(
-            [.. notebooks.Select(source => new NotebookJob(source, WorkbookFiles.Target(folder, source), full))],
-            cancellation).ConfigureAwait(false);
+        return await new NotebookRunner(engine, options).RunAsync(jobs, cancellation).ConfigureAwait(false);
     }
 
     private void Tell(RunProgress news)

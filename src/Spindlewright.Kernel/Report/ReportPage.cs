@@ -20,97 +20,104 @@ namespace Spindlewright.Kernel.Report;
 /// <param name="Note">What became of it; may be empty.</param>
 internal sealed record ReportLink(string Title, string Href, string Note);
 
-/// <summary>The one page that a reader opens: warnings, findings, figures, tables, defaults, checks, cautions.</summary>
+/// <summary>The one page that a reader opens: cautions, the picture, findings, figures, tables, defaults, checks.</summary>
 internal sealed class ReportPage(
     StudyResults results, ImmutableArray<Figure> figures, ImmutableArray<Table> tables, IReadOnlyList<Verdict> verdicts,
     Handbook handbook, IReadOnlyList<ReportLink> links)
 {
-    private readonly StringBuilder html = new();
+    private const string HowToRead =
+        "Heavy line: the bound, the most that a hand or a loose workpiece could meet on that belt position. Band: as modelled; "
+        + "drilling can count on its lower edge only. Dashed: what boost or a vector mode would give back.";
 
     /// <summary>Writes the page.</summary>
     /// <returns>An HTML document that asks nothing of the network; it ends in LF.</returns>
     public string Write()
     {
-        Head();
-        Warnings();
-        Section("Before you read on", "cautions", () => html.Append(CautionHtml.Lines(Cautions.Sections[0])));
-        Findings();
-        Links();
-        Section("Figures", "figures", () => { foreach (var figure in figures) html.Append(FigureHtml.Write(figure)); });
-        Section("Tables", "tables", () => { foreach (var table in tables) html.Append(TableHtml.Write(table)); });
-        Checks();
-        Section("Cautions", "cautions-in-full", () =>
-        {
-            foreach (var section in Cautions.Sections) html.Append(CautionHtml.Section(section));
-        });
-        Sources();
-        html.Append("</main>\n");
-        html.Append($"<script>{PlotlyScript.Source}</script>\n<script>{UpgradeScript.Source()}</script>\n</body></html>\n");
-        return html.ToString();
+        List<ReportPart> parts = [.. Parts()];
+        return new StringBuilder()
+            .Append(Head())
+            .Append(ReportPart.Contents(parts))
+            .Append("<main>\n").AppendJoin("", parts.Select(part => part.Html())).Append("</main>\n</div>\n")
+            .Append($"<script>{PlotlyScript.Source}</script>\n<script>{UpgradeScript.Source()}</script>\n</body></html>\n")
+            .ToString();
     }
 
-    private void Head()
+    private IEnumerable<ReportPart> Parts()
     {
-        var title = results.Press.Title;
-        html.Append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n")
-            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append("<link rel=\"icon\" href=\"data:,\">\n")
-            .Append($"<title>{Escape(title)}: motor, inverter and spindle</title>\n")
-            .Append($"<style>\n{LookCss.Write(Look.House)}{ReportStyle.Css}</style></head>\n<body>\n<main class=\"sw-page\">\n")
-            .Append($"<h1>{Escape(title)}</h1>\n<p class=\"sw-lead\">What the motor and inverter of this machine give at the spindle, what they do not, and what a hand could meet. {Escape(Cautions.Opening)}</p>\n");
+        yield return new("picture", "What reaches the spindle", $"<p class=\"sw-how\">{HowToRead}</p>\n{FigureHtml.Write(figures[0])}");
+        yield return new("findings", "Findings", Findings());
+        if (links.Count > 0) yield return new("workbook", "Workbook", Links());
+        var others = figures.Skip(1).ToList();
+        yield return new(
+            "figures", "More figures", string.Concat(others.Select(figure => FigureHtml.Write(figure))),
+            [.. others.Select(figure => (figure.Id, figure.Title))]);
+        yield return new(
+            "tables", "Tables", string.Concat(tables.Select(table => TableHtml.Write(table))),
+            [.. tables.Select(table => (table.Id, table.Title))]);
+        yield return new("checks", "Checks against published figures", Checks());
+        yield return new("cautions-in-full", "Cautions", string.Concat(Cautions.Sections.Select(CautionHtml.Section)));
+        yield return new("sources", "Sources", Sources());
     }
 
-    private void Warnings()
+    private string Head()
     {
-        foreach (var warning in results.Press.Warnings)
-            html.Append($"<p class=\"sw-caution\" role=\"note\"><strong>First:</strong> {Escape(warning)}</p>\n");
+        var title = Escape(results.Press.Title);
+        return $"""
+            <!DOCTYPE html>
+            <html lang="en"><head><meta charset="utf-8">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <link rel="icon" href="data:,">
+            <title>{title}: motor, inverter and spindle</title>
+            <style>
+            {LookCss.Write(Look.House)}{ReportStyle.Css}</style></head>
+            <body>
+            <div class="sw-page sw-report">
+            <header>
+            <h1>{title}</h1>
+            {TitleBlock.Html(results.Press)}<p class="sw-lead">What the motor and inverter of this machine give at the spindle, what they do not, and what a hand could meet. {Escape(Cautions.Opening)}</p>
+            {Warnings()}<section class="sw-before" aria-labelledby="before-title">
+            <h2 id="before-title">{Escape(Cautions.Sections[0].Title)}</h2>
+            {CautionHtml.Lines(Cautions.Sections[0])}</section>
+            </header>
+
+            """.ReplaceLineEndings("\n");
     }
 
-    private void Findings() => Section("Findings", "findings", () =>
+    private string Warnings() => string.Concat(results.Press.Warnings.Select(warning =>
+        $"<p class=\"sw-caution\" role=\"note\"><strong>First:</strong> {Escape(warning)}</p>\n"));
+
+    private string Findings()
     {
-        html.Append("<dl class=\"sw-findings\">\n");
+        var html = new StringBuilder("<dl class=\"sw-findings\">\n");
         foreach (var finding in results.Findings)
-            html.Append($"<dt>{Escape(finding.Title)}</dt><dd>{Escape(finding.Text)}</dd>\n");
-        html.Append("</dl>\n");
-    });
-
-    private void Links()
-    {
-        if (links.Count == 0) return;
-        Section("Workbook", "workbook", () =>
-        {
-            html.Append("<ul>\n");
-            foreach (var link in links)
-                html.Append($"<li><a href=\"{Escape(link.Href)}\">{Escape(link.Title)}</a>{(link.Note.Length > 0 ? $": {Escape(link.Note)}" : "")}</li>\n");
-            html.Append("</ul>\n");
-        });
+            html.Append($"<div><dt>{Escape(finding.Title)}</dt><dd><p class=\"sw-answer\">{Escape(finding.Answer)}</p>")
+                .Append(finding.Detail.Length > 0 ? $"<p>{Escape(finding.Detail)}</p>" : "").Append("</dd></div>\n");
+        return html.Append("</dl>\n").ToString();
     }
 
-    private void Checks() => Section("Checks against published figures", "checks", () =>
+    private string Links()
     {
-        html.Append($"<p>{Escape(CheckSummary.Sentence(verdicts))}</p>\n");
-        html.Append(TableHtml.Write(CheckSummary.Table(verdicts)));
-        html.Append("<details><summary>Every check</summary>\n").Append(TableHtml.Write(CheckSummary.Rows(verdicts))).Append("</details>\n");
-    });
+        var html = new StringBuilder("<ul>\n");
+        foreach (var link in links)
+            html.Append($"<li><a href=\"{Escape(link.Href)}\">{Escape(link.Title)}</a>{(link.Note.Length > 0 ? $": {Escape(link.Note)}" : "")}</li>\n");
+        return html.Append("</ul>\n").ToString();
+    }
 
-    private void Sources() => Section("Sources", "sources", () =>
+    private string Checks() =>
+        $"<p>{Escape(CheckSummary.Sentence(verdicts))}</p>\n{TableHtml.Write(CheckSummary.Table(verdicts))}"
+        + $"<details class=\"sw-appendix\"><summary>Every check</summary>\n{TableHtml.Write(CheckSummary.Rows(verdicts))}</details>\n";
+
+    private string Sources()
     {
         var used = figures.SelectMany(figure => figure.Sources).Concat(tables.SelectMany(table => table.Sources))
             .Select(source => source.Key)
             .Concat(results.Press.Defaults.Select(each => each.Source))
             .Where(handbook.References.Contains).Distinct().Order(StringComparer.Ordinal);
-        html.Append("<ul>\n");
+        var html = new StringBuilder("<ul>\n");
         foreach (var key in used)
             html.Append(CultureInfo.InvariantCulture, $"<li>{Escape(key)}: {Escape(handbook.References[key].ToString())}</li>\n");
-        html.Append("</ul>\n<p>Words for where a figure comes from: ")
+        return html.Append("</ul>\n<p>Words for where a figure comes from: ")
             .Append(Escape(string.Join(", ", Enum.GetValues<Provenance>().Select(each => each.InWords()))))
-            .Append(".</p>\n");
-    });
-
-    private void Section(string title, string id, Action body)
-    {
-        html.Append($"<section id=\"{id}\" aria-labelledby=\"{id}-title\">\n<h2 id=\"{id}-title\">{Escape(title)}</h2>\n");
-        body();
-        html.Append("</section>\n");
+            .Append(".</p>\n").ToString();
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Spindlewright.Figures;
 using Spindlewright.Figures.Html;
 using Spindlewright.Figures.Recipes;
@@ -46,6 +47,8 @@ public sealed class DomainFormatters : IChildFormatters
 
     private static void Quantities(IFormatterRegistry registry)
     {
+        // A kind of quantity that this project has no spelling for keeps the unit it came in.
+        registry.Add<IQuantity>(PlainText, value => value.ToString(null, CultureInfo.InvariantCulture));
         Quantity(registry, QuantityKinds.Power);
         Quantity(registry, QuantityKinds.Energy);
         Quantity(registry, QuantityKinds.Voltage);

@@ -16,6 +16,13 @@ public sealed class NotebookRunner(IExecutionEngine engine, RunOptions options)
 
     private readonly Lock telling = new();
 
+    /// <summary>Checks that every setting fits a notebook, without running or writing anything.</summary>
+    /// <param name="jobs">The notebooks; those that cannot be read are passed over, since running them tells why.</param>
+    /// <param name="options">The settings, and how they are read.</param>
+    /// <exception cref="ParameterException">A setting fits no notebook.</exception>
+    public static void Check(IEnumerable<NotebookJob> jobs, RunOptions options) =>
+        Settings.Distribute([.. jobs.Select(job => Read(job, options).Item1).OfType<Notebook>()], options);
+
     /// <summary>Runs the notebooks.</summary>
     /// <param name="jobs">The notebooks.</param>
     /// <param name="cancellation">Interrupts the run; what ran so far is still written.</param>
@@ -27,7 +34,7 @@ public sealed class NotebookRunner(IExecutionEngine engine, RunOptions options)
         var results = new NotebookResult?[jobs.Count];
         var notebooks = new Notebook?[jobs.Count];
         for (var index = 0; index < jobs.Count; index++)
-            (notebooks[index], results[index]) = Read(jobs[index]);
+            (notebooks[index], results[index]) = Read(jobs[index], options);
         Settings.Distribute([.. notebooks.OfType<Notebook>()], options);
         await Parallel.ForEachAsync(
             Enumerable.Range(0, jobs.Count),
@@ -42,7 +49,7 @@ public sealed class NotebookRunner(IExecutionEngine engine, RunOptions options)
         return results!;
     }
 
-    private (Notebook?, NotebookResult?) Read(NotebookJob job)
+    private static (Notebook?, NotebookResult?) Read(NotebookJob job, RunOptions options)
     {
         try
         {

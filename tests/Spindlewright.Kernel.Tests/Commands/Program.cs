@@ -12,26 +12,39 @@ internal sealed record Ended(int ExitCode, string Output, string Errors, TimeSpa
 /// <summary>Runs the program as a user does: in a process of its own.</summary>
 internal static class Program
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+    private static readonly DirectoryInfo NoWorkbook =
+        Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), "spindlewright-no-workbook", "notebooks")).Parent!;
+
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(4);
 
     internal static Ended Run(params string[] arguments) => Run([], arguments);
 
+    /// <summary>A run without the workbook, whose own tests stand elsewhere.</summary>
+    internal static Ended Study(params string[] arguments) => Study([], arguments);
+
+    /// <inheritdoc cref="Study(string[])"/>
+    internal static Ended Study(IEnumerable<KeyValuePair<string, string>> environment, params string[] arguments) =>
+        Run(environment, ["run", "--content", NoWorkbook.FullName, .. arguments]);
+
     internal static Ended Run(IEnumerable<KeyValuePair<string, string>> environment, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+        var watch = Stopwatch.StartNew();
+        using var process = Process.Start(Start(environment, arguments))!;
+        var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        Assert.True(process.WaitForExit(Patience), "the program did not end");
+        return new(process.ExitCode, output.Result, errors.Result, watch.Elapsed);
+    }
+
+    internal static ProcessStartInfo Start(IEnumerable<KeyValuePair<string, string>> environment, IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "Spindlewright.Kernel.dll"), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = Path.GetTempPath(),
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Spindlewright.Kernel.dll"));
-        foreach (var argument in arguments) start.ArgumentList.Add(argument);
         foreach (var (name, value) in environment) start.Environment[name] = value;
-        var watch = Stopwatch.StartNew();
-        using var process = Process.Start(start)!;
-        var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
-        Assert.True(process.WaitForExit(Patience), "the program did not end");
-        return new(process.ExitCode, output.Result, errors.Result, watch.Elapsed);
+        return start;
     }
 }
 

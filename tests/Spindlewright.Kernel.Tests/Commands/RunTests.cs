@@ -4,8 +4,30 @@ using Json.Schema;
 
 namespace Spindlewright.Kernel.Tests.Commands;
 
-public class RunTests
+/// <summary>A run of each demo machine that tests share; they read what it wrote and leave it as it is.</summary>
+public sealed class DemoRuns : IDisposable
 {
+    private readonly TemporaryFolder folder = new();
+    private readonly Dictionary<string, string> outputs = [];
+
+    internal string Output(string machine)
+    {
+        if (outputs.TryGetValue(machine, out var output)) return output;
+        output = outputs[machine] = Path.Combine(folder.Path, machine);
+        var ended = Program.Study("--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
+        Assert.True(ended.ExitCode == 0, ended.Errors);
+        return output;
+    }
+
+    internal string Results(string machine) => File.ReadAllText(Path.Combine(Output(machine), "results.json"));
+
+    public void Dispose() => folder.Dispose();
+}
+
+public class RunTests(DemoRuns runs) : IClassFixture<DemoRuns>
+{
+    private const string Boatyard = "boatyard-fittings-bench";
+
     private static readonly JsonSchema Schema = JsonSchema.FromText(File.ReadAllText(Repository.File("docs/results.schema.json")));
 
     [Theory]
@@ -14,8 +36,7 @@ public class RunTests
     [InlineData("measured-six-pole-bench")]
     public void Results_of_every_demo_machine_validate_against_the_schema(string machine)
     {
-        using var folder = new TemporaryFolder();
-        var results = Results(folder, machine, []);
+        var results = runs.Results(machine);
         var verdict = Schema.Evaluate(JsonDocument.Parse(results).RootElement, new() { OutputFormat = OutputFormat.List });
         Assert.True(verdict.IsValid, string.Join('\n', (verdict.Details ?? []).Where(detail => !detail.IsValid).Take(10).Select(detail => $"{detail.InstanceLocation} {string.Join(" ", detail.Errors?.Values.ToArray() ?? [])}")));
     }
@@ -23,8 +44,7 @@ public class RunTests
     [Fact]
     public void The_schema_refuses_results_with_a_key_missing_or_unknown()
     {
-        using var folder = new TemporaryFolder();
-        var tree = JsonNode.Parse(Results(folder, "school-workshop", []))!.AsObject();
+        var tree = JsonNode.Parse(runs.Results("school-workshop"))!.AsObject();
         Assert.False(IsValid(Without(tree, "torques")));
         var added = (JsonObject)tree.DeepClone();
         added["unheard_of"] = 1;
@@ -41,20 +61,20 @@ public class RunTests
     [Fact]
     public void Results_are_the_same_bytes_in_another_folder_under_another_locale_on_one_core_and_without_wide_vectors()
     {
-        using var folder = new TemporaryFolder();
-        var first = Results(folder, "boatyard-fittings-bench", []);
+        var first = runs.Results(Boatyard);
         KeyValuePair<string, string>[][] others =
         [
-            [],
-            [new("LANG", "de_DE.UTF-8"), new("LC_ALL", "de_DE.UTF-8"), new("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "0"), new("TZ", "Asia/Kolkata")],
-            [new("DOTNET_PROCESSOR_COUNT", "1")],
+            [
+                new("LANG", "de_DE.UTF-8"), new("LC_ALL", "de_DE.UTF-8"), new("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "0"),
+                new("TZ", "Asia/Kolkata"), new("DOTNET_PROCESSOR_COUNT", "1"),
+            ],
             [new("DOTNET_EnableAVX512", "0"), new("DOTNET_EnableAVX512F", "0")],
             [new("DOTNET_EnableAVX2", "0"), new("DOTNET_EnableFMA", "0")],
         ];
         foreach (var environment in others)
         {
             using var elsewhere = new TemporaryFolder();
-            Assert.Equal(first, Results(elsewhere, "boatyard-fittings-bench", environment));
+            Assert.Equal(first, Results(elsewhere, environment));
         }
     }
 
@@ -62,8 +82,8 @@ public class RunTests
     public void Every_file_but_the_provenance_is_the_same_bytes_over_two_runs_and_the_provenance_names_them_all()
     {
         using var folder = new TemporaryFolder();
-        string[] outputs = [Path.Combine(folder.Path, "a"), Path.Combine(folder.Path, "b")];
-        foreach (var output in outputs) Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        string[] outputs = [runs.Output(Boatyard), Path.Combine(folder.Path, "again")];
+        Assert.Equal(0, Program.Study("--out", outputs[1]).ExitCode);
         var names = Names(outputs[0]);
         Assert.Equal(names, Names(outputs[1]));
         foreach (var name in names.Where(name => name != "provenance.json"))
@@ -75,13 +95,11 @@ public class RunTests
     [Fact]
     public void No_page_names_a_path_of_this_machine_or_asks_anything_of_the_network()
     {
-        using var folder = new TemporaryFolder();
-        var output = Path.Combine(folder.Path, "out");
-        Assert.Equal(0, Program.Run("run", "--out", output).ExitCode);
+        var output = runs.Output(Boatyard);
         foreach (var name in Names(output))
         {
             var text = File.ReadAllText(Path.Combine(output, name));
-            Assert.DoesNotContain(folder.Path, text, StringComparison.Ordinal);
+            Assert.DoesNotContain(output, text, StringComparison.Ordinal);
             Assert.DoesNotContain(Repository.Root, text, StringComparison.Ordinal);
         }
         // The interactive chart's script names addresses in its own code; the page around it must load none.
@@ -97,7 +115,7 @@ public class RunTests
             .Replace("name = \"1\"", "name = \"</title><script>alert(2)</script>&\"", StringComparison.Ordinal)
             .Replace("name = \"cleat bolt holes in bronze\"", "name = \"<img src=x onerror=alert(3)>\"", StringComparison.Ordinal);
         var output = Path.Combine(folder.Path, "out");
-        Assert.Equal(0, Program.Run("run", "--machine", folder.File("mine.toml", text), "--out", output).ExitCode);
+        Assert.Equal(0, Program.Study("--machine", folder.File("mine.toml", text), "--out", output).ExitCode);
         foreach (var name in Names(output).Where(name => name.EndsWith(".html", StringComparison.Ordinal) || name.EndsWith(".svg", StringComparison.Ordinal)))
         {
             var page = File.ReadAllText(Path.Combine(output, name));
@@ -115,13 +133,13 @@ public class RunTests
         var check = Program.Run("check", file);
         Assert.True(check.ExitCode == 0, check.Errors);
         Assert.Equal(3, Program.Run("new", file).ExitCode);
-        Assert.Equal(0, Program.Run("run", "--machine", file, "--out", Path.Combine(folder.Path, "out")).ExitCode);
+        Assert.Equal(0, Program.Study("--machine", file, "--out", Path.Combine(folder.Path, "out")).ExitCode);
     }
 
-    private static string Results(TemporaryFolder folder, string machine, KeyValuePair<string, string>[] environment)
+    private static string Results(TemporaryFolder folder, KeyValuePair<string, string>[] environment)
     {
         var output = Path.Combine(folder.Path, "out");
-        var ended = Program.Run(environment, "run", "--machine", folder.File($"{machine}.toml", DemoMachines.Text(machine)), "--out", output);
+        var ended = Program.Study(environment, "--out", output);
         Assert.True(ended.ExitCode == 0, ended.Errors);
         return File.ReadAllText(Path.Combine(output, "results.json"));
     }

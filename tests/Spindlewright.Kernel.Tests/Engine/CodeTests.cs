@@ -4,7 +4,7 @@ using Spindlewright.Notebooks.Running;
 
 namespace Spindlewright.Kernel.Tests.Engine;
 
-public sealed class CodeTests(WarmEngine warm) : IClassFixture<WarmEngine>, IAsyncLifetime
+public sealed class CodeTests(WarmEngine warm) : IAsyncLifetime
 {
     private IExecutionSession session = null!;
 

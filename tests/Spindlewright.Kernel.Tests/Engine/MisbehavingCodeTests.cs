@@ -6,13 +6,11 @@ using Spindlewright.Notebooks.Running;
 namespace Spindlewright.Kernel.Tests.Engine;
 
 /// <summary>What code can do to its process, and that nothing of it outlives the session.</summary>
-public sealed class MisbehavingCodeTests
+public sealed class MisbehavingCodeTests(WarmEngine warm)
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory]
-    [InlineData("Environment.Exit(3);", "ProcessEnded", "exit code 3")]
-    [InlineData("int F(int n) => F(n + 1) + 1; F(0)", "StackOverflow", "too deeply")]
     [InlineData("new Thread(() => throw new Exception(\"apart\")).Start(); Thread.Sleep(5000);", "UnhandledException", "apart")]
     [InlineData("Environment.FailFast(\"enough\");", "ProcessEnded", "enough")]
     [InlineData("System.Diagnostics.Process.GetCurrentProcess().Kill();", "ProcessKilled", "signal 9")]
@@ -34,8 +32,7 @@ public sealed class MisbehavingCodeTests
     [Fact]
     public async Task Raw_bytes_on_standard_output_belong_to_the_cell()
     {
-        await using var engine = new ChildEngine();
-        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
         var ran = await session.RunAsync("""
             using (var raw = Console.OpenStandardOutput()) raw.Write(new byte[] { 0x41, 0xFF, 0x42, 0x0A });
             System.Diagnostics.Process.Start("echo", "from a child").WaitForExit();
@@ -50,8 +47,7 @@ public sealed class MisbehavingCodeTests
     [Fact]
     public async Task Closing_the_console_hurts_nobody()
     {
-        await using var engine = new ChildEngine();
-        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
         await session.RunAsync("Console.Out.Close(); Console.Error.Dispose(); Console.SetOut(TextWriter.Null);");
         Assert.Equal("still", (await session.RunAsync("Console.Write(\"still\");", 2)).Stdout);
     }
@@ -59,8 +55,7 @@ public sealed class MisbehavingCodeTests
     [Fact]
     public async Task Reading_the_console_finds_its_end()
     {
-        await using var engine = new ChildEngine();
-        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
         var ran = await session.RunAsync(
             "Console.Write(Console.ReadLine() is null); Console.Write(Console.OpenStandardInput().ReadByte());");
         Assert.Equal("True-1", ran.Stdout);
@@ -151,8 +146,7 @@ public sealed class MisbehavingCodeTests
     [Fact]
     public async Task Code_that_awaits_for_ever_costs_its_process_when_cancelled()
     {
-        await using var engine = new ChildEngine();
-        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
         var running = await session.StartAsync("await Task.Delay(-1);");
         Assert.False(await session.CancelAsync(TimeSpan.FromSeconds(1)));
         var lost = await Assert.ThrowsAsync<EngineLostException>(() => running);
@@ -162,8 +156,7 @@ public sealed class MisbehavingCodeTests
     [Fact]
     public async Task Memory_counts_the_whole_tree()
     {
-        await using var engine = new ChildEngine();
-        await using var session = await engine.OpenAsync(new SessionSettings(), Stop);
+        await using var session = await warm.Engine.OpenAsync(new SessionSettings(), Stop);
         var before = session.MeasureMemory();
         Assert.InRange(before, 30L << 20, 1L << 30);
         await session.RunAsync("var block = new byte[300_000_000]; Array.Fill(block, (byte)1);");

@@ -2,6 +2,8 @@ using Spindlewright.Kernel.Engine;
 using Spindlewright.Notebooks.Protocol;
 using Spindlewright.Notebooks.Running;
 
+[assembly: AssemblyFixture(typeof(Spindlewright.Kernel.Tests.Engine.WarmEngine))]
+
 namespace Spindlewright.Kernel.Tests.Engine;
 
 /// <summary>What came out of one piece of code.</summary>
@@ -47,7 +49,7 @@ internal static class Session
         (await session.AskAsync(request, TestContext.Current.CancellationToken)).OfType<T>().Single();
 }
 
-/// <summary>One child that the tests of a class share, a session for each test.</summary>
+/// <summary>Children that all tests share, each test with a session of its own: starting one takes seconds.</summary>
 public sealed class WarmEngine : IAsyncLifetime
 {
     public ChildEngine Engine { get; } = new(reuse: true);

@@ -1,3 +1,4 @@
+using Spindlewright.Foundations;
 using CsCheck;
 using Spindlewright.Foundations.Reading;
 

@@ -37,10 +37,10 @@ public sealed partial class HandbookTests
             var reading = Handbook.References[row.Citation.Source].Read;
             var allowed = row.Citation.Provenance switch
             {
-                Provenance.Published => reading is Reading.Seen,
-                Provenance.SecondHand => reading is Reading.Seen or Reading.SecondHand,
-                Provenance.FromMemory => reading is Reading.FromMemory or Reading.SecondHand or Reading.Seen,
-                _ => reading is Reading.NotApplicable,
+                Provenance.Published => reading is HowRead.Seen,
+                Provenance.SecondHand => reading is HowRead.Seen or HowRead.SecondHand,
+                Provenance.FromMemory => reading is HowRead.FromMemory or HowRead.SecondHand or HowRead.Seen,
+                _ => reading is HowRead.NotApplicable,
             };
             Assert.True(allowed, $"{row.Key}: {row.Citation.Provenance}, but {row.Citation.Source} is {reading}");
         }

@@ -31,7 +31,7 @@ internal sealed class CodeSession : IDisposable
     private readonly Action<EngineEvent> send;
     private readonly IDisposable subscription;
     private readonly Dictionary<string, string> displays = [];
-    private Running? running;
+    private RunningCell? running;
     private int displayCount;
 
     private CodeSession(Action<EngineEvent> send)
@@ -56,7 +56,7 @@ internal sealed class CodeSession : IDisposable
     /// <summary>Runs code.</summary>
     internal async Task<Outcome> ExecuteAsync(ExecuteRequest request, Action beforeCode)
     {
-        using var current = new Running(request.Id, request.Cell, beforeCode, Directory.GetCurrentDirectory());
+        using var current = new RunningCell(request.Id, request.Cell, beforeCode, Directory.GetCurrentDirectory());
         Options = Options.WithFilePath(Traceback.CellName(request.Cell)).WithFileEncoding(Encoding.UTF8)
             .WithEmitDebugInformation(true);
         running = current;
@@ -204,7 +204,7 @@ internal sealed class CodeSession : IDisposable
         }
     }
 
-    private void Fail(Running current, CommandFailed failed)
+    private void Fail(RunningCell current, CommandFailed failed)
     {
         if (failed.Exception?.InnerException is CompilationErrorException compilation)
         {

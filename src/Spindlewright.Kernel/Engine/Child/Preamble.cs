@@ -17,7 +17,11 @@ internal static class Preamble
 
     /// <summary>The assemblies that code can use without naming them.</summary>
     internal static IReadOnlyList<Assembly> Assemblies { get; } =
-        [.. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly];
+    [
+        .. Own, typeof(Preamble).Assembly, typeof(UnitsNet.Power).Assembly,
+        // For a reader's own charts, by their full names: Plotly.NET.Trace2D, Plotly.NET.GenericChart.
+        Assembly.Load("Plotly.NET"), Assembly.Load("FSharp.Core"), Assembly.Load("DynamicObj"),
+    ];
 
     /// <summary>The first submission of every session.</summary>
     internal static string Code { get; } = string.Join('\n', Lines());

@@ -7,6 +7,10 @@ using Spindlewright.Notebooks.Protocol;
 namespace Spindlewright.Kernel.Engine.Child;
 
 /// <summary>Tells errors in terms of cells and lines, without paths.</summary>
+/// <remarks>
+/// Frames outside cells are left out: which of them there are depends on what the runtime has inlined so far, so that
+/// the same error would read differently in a child that has run for a while.
+/// </remarks>
 internal static partial class Traceback
 {
     /// <summary>The file name under which a cell is compiled, and by which its frames are recognised.</summary>
@@ -28,10 +32,6 @@ internal static partial class Traceback
                 {
                     own ??= at;
                     lines.Add($"   {CellName(at.Cell)}, line {at.Line.ToString(CultureInfo.InvariantCulture)}{Function(frame)}");
-                }
-                else if (Library(frame) is { } method)
-                {
-                    lines.Add($"   in {method}");
                 }
             }
 
@@ -91,23 +91,6 @@ internal static partial class Traceback
         return written.Length == 0 || written.StartsWith('<') || written.Contains("Initialize", StringComparison.Ordinal)
             ? "" : $", in {written}";
     }
-
-    /// <summary>A frame of anything but cells, the compiler's host and the machinery of tasks.</summary>
-    private static string? Library(StackFrame frame)
-    {
-        var method = frame.GetMethod();
-        var type = method?.DeclaringType?.FullName;
-        if (type is null || method!.Name.Contains('<') || type.Contains('<') || type.StartsWith("Submission#", StringComparison.Ordinal)
-            || Machinery.Any(start => type.StartsWith(start, StringComparison.Ordinal)))
-            return null;
-        return $"{type}.{method.Name}";
-    }
-
-    private static readonly string[] Machinery =
-    [
-        "Microsoft.CodeAnalysis", "Microsoft.DotNet.Interactive", "Spindlewright.Kernel.Engine", "Pocket",
-        "System.Runtime.CompilerServices", "System.Runtime.ExceptionServices", "System.Threading", "System.ThrowHelper",
-    ];
 
     /// <summary>Messages of file errors hold the whole path; the part that is the session's folder says nothing.</summary>
     private static string StripPath(string message, string directory) =>

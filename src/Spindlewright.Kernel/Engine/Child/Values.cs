@@ -16,8 +16,11 @@ internal sealed class Values : IFormatterRegistry
     internal static void Reset(IEnumerable<IChildFormatters> formatters)
     {
         Formatter.ResetToDefault();
+        // What nobody registered is shown as text: the package's HTML is a tree of every property, with a style of its own.
+        Formatter.DefaultMimeType = MimeBundle.PlainText;
+        Formatter.SetPreferredMimeTypesFor(typeof(object), MimeBundle.PlainText);
         Formatter.ListExpansionLimit = 20;
-        Formatter.RecursionLimit = 6;
+        Formatter.RecursionLimit = 2;
         var registry = new Values();
         foreach (var each in formatters)
             each.Register(registry);

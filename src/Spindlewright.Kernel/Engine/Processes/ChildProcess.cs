@@ -87,8 +87,19 @@ internal sealed class ChildProcess : IDisposable
 
     /// <summary>Waits for the end of the process.</summary>
     /// <param name="most">How long.</param>
-    /// <returns>Its exit code; null when it still runs.</returns>
-    internal int? WaitForExit(TimeSpan most) => process.WaitForExit(most) ? process.ExitCode : null;
+    /// <returns>Its exit code; null when it still runs, or when whoever ended the session has let go of it.</returns>
+    internal int? WaitForExit(TimeSpan most)
+    {
+        try
+        {
+            return process.WaitForExit(most) ? process.ExitCode : null;
+        }
+        catch (InvalidOperationException)
+        {
+            // Disposed by another thread. No lock holds that off, since killing must not wait for this.
+            return null;
+        }
+    }
 
     /// <summary>Ends the whole tree and lets go of the pipes.</summary>
     public void Dispose()

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace Spindlewright.Foundations.Tables;
 
 /// <summary>How a work was read.</summary>
-public enum Reading
+public enum HowRead
 {
     /// <summary>A stored copy of the work itself.</summary>
     Seen,
@@ -31,7 +31,7 @@ public enum Reading
 /// <param name="ReadIn">Where it was read; may be empty.</param>
 public sealed record Reference(
     string Key, string Kind, string Author, string Title, string Edition, string Year, string Part, string Licence,
-    Reading Read, string ReadIn)
+    HowRead Read, string ReadIn)
 {
     /// <summary>One line for a list of sources.</summary>
     /// <returns>Author, title, edition, year and part, as far as they are known.</returns>
@@ -119,7 +119,7 @@ public sealed class References
         var texts = Fields.Select(field => Text(file, key, member.Value, field)).ToArray();
         if (texts[2].Length == 0) throw new TableException(file, 0, key, "the title is empty");
         return new(
-            key, texts[0], texts[1], texts[2], texts[3], texts[4], texts[5], texts[6], ReadingOf(file, key, texts[7]),
+            key, texts[0], texts[1], texts[2], texts[3], texts[4], texts[5], texts[6], HowReadOf(file, key, texts[7]),
             texts[8]);
     }
 
@@ -131,12 +131,12 @@ public sealed class References
             ? value.GetString()!
             : throw new TableException(file, 0, key, $"the field '{field}' is missing or no text");
 
-    private static Reading ReadingOf(string file, string key, string words) => words switch
+    private static HowRead HowReadOf(string file, string key, string words) => words switch
     {
-        "seen" => Reading.Seen,
-        "second hand" => Reading.SecondHand,
-        "from memory" => Reading.FromMemory,
-        "not applicable" => Reading.NotApplicable,
+        "seen" => HowRead.Seen,
+        "second hand" => HowRead.SecondHand,
+        "from memory" => HowRead.FromMemory,
+        "not applicable" => HowRead.NotApplicable,
         _ => throw new TableException(
             file, 0, key, $"'{words}' is no way of reading; accepted: seen, second hand, from memory, not applicable"),
     };

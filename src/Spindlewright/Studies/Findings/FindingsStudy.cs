@@ -17,14 +17,16 @@ internal static class FindingsStudy
     {
         var speeds = results.Speeds;
         var found = results.Before is { } before
-            ? Invariant($" As found ({before.Description}) the slowest was {before.Slowest.RevolutionsPerMinute:0} r/min.")
+            ? Invariant($"As found ({before.Description}) the slowest was {before.Slowest.RevolutionsPerMinute:0} r/min.")
             : "";
         var gaps = speeds.Gaps.Count == 0
             ? "the bands of the belt positions leave no gap"
             : "no position reaches " + string.Join(" or ", speeds.Gaps.Select(gap => Invariant(
                 $"{gap.From.RevolutionsPerMinute:0} to {gap.To.RevolutionsPerMinute:0} r/min")));
-        return new("Speeds", Invariant(
-            $"{speeds.Belts.Count} belt positions turn the unloaded spindle at {speeds.Slowest.RevolutionsPerMinute:0} to {speeds.Fastest.RevolutionsPerMinute:0} r/min between {results.Press.Inverter.LowestFrequency.Hertz:0.#} and {results.Press.Inverter.HighestFrequency.Hertz:0.#} Hz; {gaps}.{found}"));
+        return new(
+            "Speeds",
+            Invariant($"{speeds.Slowest.RevolutionsPerMinute:0} to {speeds.Fastest.RevolutionsPerMinute:0} r/min at the unloaded spindle, on {speeds.Belts.Count} belt positions between {results.Press.Inverter.LowestFrequency.Hertz:0.#} and {results.Press.Inverter.HighestFrequency.Hertz:0.#} Hz; {gaps}."),
+            found);
     }
 
     private static Finding SlowEnd(StudyResults results)
@@ -33,30 +35,38 @@ internal static class FindingsStudy
         var (lowest, atBase) = (slow.Points[0], AtBase(results, slow));
         var loaded = results.Speeds.Belts.Single(belt => belt.Belt == slow.Belt).AtLowest.Loaded;
         var carries = loaded is { } speed
-            ? Invariant($"Rated motor torque is still carried there, at {speed.RevolutionsPerMinute:0} r/min.")
-            : "Rated motor torque stalls it there.";
-        return new("Torque at the slow end", Invariant(
-            $"On belt position {slow.Belt.Name} at {lowest.Frequency.Hertz:0.#} Hz ({lowest.SynchronousSpeed.RevolutionsPerMinute:0} r/min) the largest modelled torque is {lowest.PullOut.Capability.NewtonMeters:0.0} to {lowest.PullOut.Hazard.NewtonMeters:0.0} N·m, against {atBase.PullOut.Capability.NewtonMeters:0.0} to {atBase.PullOut.Hazard.NewtonMeters:0.0} N·m at base frequency; the bound is {slow.Bound.NewtonMeters:0.0} N·m. {carries}"));
+            ? Invariant($"Loaded with its rated torque, the motor still turns the spindle there, at {speed.RevolutionsPerMinute:0} r/min.")
+            : "Loaded with its rated torque, the motor stalls there.";
+        return new(
+            "Torque at the slow end",
+            Invariant($"{lowest.PullOut.Capability.NewtonMeters:0.0} to {lowest.PullOut.Hazard.NewtonMeters:0.0} N·m as modelled, at most {slow.Bound.NewtonMeters:0.0} N·m by the bound, on belt position {slow.Belt.Name} at {lowest.Frequency.Hertz:0.#} Hz ({lowest.SynchronousSpeed.RevolutionsPerMinute:0} r/min)."),
+            Invariant($"At base frequency the same position has {atBase.PullOut.Capability.NewtonMeters:0.0} to {atBase.PullOut.Hazard.NewtonMeters:0.0} N·m as modelled, under the same bound. {carries}"));
     }
 
     private static Finding Boost(StudyResults results)
     {
         var slow = Slowest(results);
         var lowest = slow.Points[0];
-        return new("What boost or a vector mode would give back", Invariant(
-            $"With stator flux held at its rated value the same position at {lowest.Frequency.Hertz:0.#} Hz would reach {lowest.IdealBoost.Capability.NewtonMeters:0.0} to {lowest.IdealBoost.Hazard.NewtonMeters:0.0} N·m (bound {slow.Bound.NewtonMeters:0.0} N·m). The low-speed loss of torque goes when somebody changes a setting; nobody may rely on it."));
+        return new(
+            "What boost or a vector mode would give back",
+            Invariant($"{lowest.IdealBoost.Capability.NewtonMeters:0.0} to {lowest.IdealBoost.Hazard.NewtonMeters:0.0} N·m on the same position at {lowest.Frequency.Hertz:0.#} Hz (bound {slow.Bound.NewtonMeters:0.0} N·m), with stator flux held at its rated value."),
+            "The low-speed loss of torque goes when somebody changes a setting; nobody may rely on it.");
     }
 
     private static IEnumerable<Finding> Holes(StudyResults results)
     {
         foreach (var item in results.Work.Items)
         {
-            var head = Invariant(
-                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m, {(double)item.Power.Watts:0} W and {item.Load.Thrust.Newtons:0} N of thrust (handbook method)");
-            yield return new(item.Item.Name, item.Best is { } best
-                ? Invariant(
-                    $"{head}. Belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz has {best.Available!.Value.NewtonMeters:0.0} N·m for a short time, {best.Margin:0.00} times what is needed ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m).")
-                : Invariant($"{head}. No belt position turns that load at that speed; the motor is rated {(double)results.Press.Motor.RatedPower.Watts:0} W. A slower speed, a smaller feed or a pilot hole asks less."));
+            var asked = Invariant(
+                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m, {(double)item.Power.Watts:0} W and {item.Load.Thrust.Newtons:0} N of thrust (handbook method).");
+            yield return item.Best is { } best
+                ? new(
+                    item.Item.Name,
+                    Invariant($"{(best.Margin < 1 ? "Only " : "")}{best.Margin:0.00} times the torque needed, for a short time, on belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz{(best.Margin < 1 ? "; no position has more" : "")}."),
+                    Invariant($"{asked} The position has {best.Available!.Value.NewtonMeters:0.0} N·m ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m)."))
+                : new(
+                    item.Item.Name, "No belt position turns this load at this speed.",
+                    Invariant($"{asked} The motor is rated {(double)results.Press.Motor.RatedPower.Watts:0} W. A slower speed, a smaller feed or a pilot hole asks less."));
         }
     }
 
@@ -67,10 +77,10 @@ internal static class FindingsStudy
             return new("Highest permitted frequency", "Not determined: the highest speed of chuck and bearings is not given.");
         return new("Highest permitted frequency", over.Count == 0
             ? Invariant($"No belt position passes the spindle's {highest.RevolutionsPerMinute:0} r/min within the frequency settings.")
-            : "The inverter cannot know the belt position. Past the spindle's "
-                + Invariant($"{highest.RevolutionsPerMinute:0} r/min: ")
-                + string.Join("; ", over.Select(belt => Invariant(
-                    $"position {belt.Belt.Name} above {belt.HighestPermitted!.Value.Hertz:0.#} Hz"))) + ".");
+            : Invariant($"The spindle's {highest.RevolutionsPerMinute:0} r/min are passed by ")
+                + string.Join(" and ", over.Select(belt => Invariant(
+                    $"position {belt.Belt.Name} above {belt.HighestPermitted!.Value.Hertz:0.#} Hz"))) + ".",
+            over.Count == 0 ? "" : "The inverter cannot know the belt position.");
     }
 
     private static Finding Hands(StudyResults results)
@@ -79,8 +89,10 @@ internal static class FindingsStudy
         var over = rows.Count(row => row.Hands[^1].BoundOverHand > 1);
         var most = rows.MaxBy(row => row.BoundForce)!;
         var hands = string.Join(" ", rows[0].Hands.Select((hand, index) => HandSentence(results, index)));
-        return new("A hand at the chuck", Invariant(
-            $"On {over} of {rows.Count} belt positions the bound exceeds the torque of the strong hand. {hands} The bounds run from {rows.Min(row => row.Bound.NewtonMeters):0.0} to {most.Bound.NewtonMeters:0.0} N·m; the largest, on position {most.Belt.Name}, puts {most.BoundForce.Newtons:0} N at the surface of the {results.Hands.ChuckDiameter.Millimeters:0} mm chuck."));
+        return new(
+            "A hand at the chuck",
+            Invariant($"On {over} of {rows.Count} belt positions the bound exceeds the torque of the strong hand."),
+            Invariant($"{hands} The bounds run from {rows.Min(row => row.Bound.NewtonMeters):0.0} to {most.Bound.NewtonMeters:0.0} N·m; the largest, on position {most.Belt.Name}, puts {most.BoundForce.Newtons:0} N at the surface of the {results.Hands.ChuckDiameter.Millimeters:0} mm chuck."));
     }
 
     /// <summary>What becomes of one hand over the belt positions, bound in the same sentence.</summary>
@@ -92,18 +104,21 @@ internal static class FindingsStudy
         {
             var when = row.Hands[index].Answer is OverpoweringSpeed.AlreadyAtStandstill
                 ? "already at standstill" : row.Hands[index].Answer.Words;
-            return Invariant($"position {row.Belt.Name} {when} (bound {row.Bound.NewtonMeters:0.0} N·m)");
-        }).ToList();
+            return (When: when, Position: Invariant($"{row.Belt.Name} (bound {row.Bound.NewtonMeters:0.0} N·m)"));
+        }).GroupBy(each => each.When, each => each.Position)
+            .Select(group => $"{group.Key} by position {string.Join(", ", group)}").ToList();
         return named.Count == 0
             ? Invariant($"For the {hand.Name} ({hand.Torque.NewtonMeters:0.0} N·m, percentile {hand.Percentile:0}) no speed of any belt position can be named.")
-            : Invariant($"The {hand.Name} ({hand.Torque.NewtonMeters:0.0} N·m, percentile {hand.Percentile:0}) is overpowered by {string.Join(", ", named)}.");
+            : Invariant($"The {hand.Name} ({hand.Torque.NewtonMeters:0.0} N·m, percentile {hand.Percentile:0}) is overpowered {string.Join(" and ", named)}.");
     }
 
     private static Finding Voltage(StudyResults results)
     {
         var study = results.Voltages;
-        return new("Voltage ceiling", Invariant(
-            $"The loaded DC link gives {study.NominalCeiling.Volts:0} V line to line at nominal supply, {study.Ceiling.Capability.Volts:0} V at the lowest and, unloaded, {study.Ceiling.Hazard.Volts:0} V at the highest. The voltage stops rising at {study.RealBaseFrequency.Hertz:0.0} Hz; the base frequency is set to {results.Press.Inverter.Curve.BaseFrequency.Hertz:0.#} Hz."));
+        return new(
+            "Voltage ceiling",
+            Invariant($"The voltage stops rising at {study.RealBaseFrequency.Hertz:0.0} Hz; the base frequency is set to {results.Press.Inverter.Curve.BaseFrequency.Hertz:0.#} Hz."),
+            Invariant($"The loaded DC link gives {study.NominalCeiling.Volts:0} V line to line at nominal supply, {study.Ceiling.Capability.Volts:0} V at the lowest and, unloaded, {study.Ceiling.Hazard.Volts:0} V at the highest."));
     }
 
     private static SpindleTorques Slowest(StudyResults results) =>

@@ -4,7 +4,7 @@ using Spindlewright.Notebooks.Protocol;
 namespace Spindlewright.Kernel.Engine.Child;
 
 /// <summary>The code that is running, and the way to stop it.</summary>
-internal sealed class Running(long request, int cell, Action beforeCode, string directory) : IDisposable
+internal sealed class RunningCell(long request, int cell, Action beforeCode, string directory) : IDisposable
 {
     private static readonly TimeSpan WakeAfter = TimeSpan.FromMilliseconds(200);
 
