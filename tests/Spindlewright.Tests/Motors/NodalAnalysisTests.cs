@@ -1,6 +1,6 @@
 using System.Numerics;
 using CsCheck;
-using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Complex;
 using Spindlewright.Motors;
 using UnitsNet;
 
@@ -35,8 +35,8 @@ public class NodalAnalysisTests
             1 / (element.IsReactance ? new Complex(0, element.Ohms) : new Complex(element.Ohms, 0));
         var nodes = elements.Max(element => Math.Max(element.From, element.To));
         // The terminal's voltage is known: its column goes to the right-hand side.
-        var matrix = Matrix<Complex>.Build.Dense(nodes - 1, nodes - 1);
-        var right = Vector<Complex>.Build.Dense(nodes - 1);
+        var matrix = new DenseMatrix(nodes - 1, nodes - 1);
+        var right = new DenseVector(nodes - 1);
         foreach (var element in elements)
             foreach (var (here, there) in new[] { (element.From, element.To), (element.To, element.From) })
             {

@@ -20,7 +20,6 @@ public class RotorCageTests
     [Fact]
     public void At_low_slip_frequency_a_double_cage_has_the_resistance_and_leakage_of_its_single_one_and_at_high_the_outer_ones()
     {
-        // 100 Ω stands for "does not matter": a circuit of hardly more than its rotor.
         var circuit = PublishedCircuits.Krause3Hp with { Cage = new RotorCage(3, 0.5) };
         var outer = new EquivalentCircuit(
             circuit.R1, circuit.X1, circuit.R2 * 3, circuit.X2 * 0.5, circuit.Xm, circuit.RatedLineVoltage,
@@ -32,8 +31,10 @@ public class RotorCageTests
     [Fact]
     public void Locked_rotor_torque_rises_with_the_resistance_of_the_outer_cage_while_the_running_side_stays()
     {
-        var single = PublishedCircuits.Krause3Hp with { R2 = ElectricResistance.FromOhms(0.3) };
-        var circuit = single with { Cage = new RotorCage(3, 0.3) };
+        var hp = PublishedCircuits.Krause3Hp;
+        var single = new EquivalentCircuit(
+            hp.R1, hp.X1, ElectricResistance.FromOhms(0.3), hp.X2, hp.Xm, hp.RatedLineVoltage, hp.RatedFrequency, hp.Poles);
+        var circuit = single with { Cage = new RotorCage(3, 0.8) };
         Assert.True(Torque(circuit, 60, 1) > 1.5 * Torque(single, 60, 1));
         Assert.Equal(1, Torque(circuit, 60, 0.01) / Torque(single, 60, 0.01), 0.02);
     }
