@@ -89,7 +89,7 @@ public class NameplateFitTests
             Assert.Equal(
                 wanted.ShaftTorque.NewtonMeters, found.ShaftTorque.NewtonMeters,
                 0.01 * Math.Max(Math.Abs(wanted.ShaftTorque.NewtonMeters), plate.RatedTorque.NewtonMeters));
-        }, iter: 200);
+        }, iter: 100);
 
     [Fact]
     public void Measured_resistance_and_no_load_current_correct_what_the_loss_shares_guess()
@@ -124,23 +124,29 @@ public class NameplateFitTests
         Assert.False(NameplateFit.Of(SmallMotor(2.9), Bare).Circuit.Cage.IsDouble);
 
     /// <summary>Machines of usual proportions, single and double cages, with the plate that their circuit gives.</summary>
+    /// <remarks>
+    /// Where breakdown stands close to standstill, its torque and that of the locked rotor say nearly the same, and three
+    /// figures no longer fix leakage, rise and corner: such plates have more than one circuit and are left out. So are
+    /// cages that change between no load and rated load already, which no bar of this size does.
+    /// </remarks>
     private static readonly Gen<(EquivalentCircuit Circuit, Nameplate Plate, FitSettings Settings)> Machines =
         from given in RandomMotors.Circuits
         from load in Gen.Double[0.2, 0.45]
         from rotational in Gen.Double[0.003, 0.02]
         let bare = given with { Saturation = Math.Min(given.Saturation, 0.5) }
         let split = bare.X1 / (bare.X1 + bare.X2)
-        where split is > 0.25 and < 0.75
+        where split is > 0.25 and < 0.75 && bare.Cage.LeakageFall < 0.6
+        where !bare.Cage.IsDouble || (bare.Cage.Rise - 1) * (bare.R2 / bare.X2) > 0.3 * bare.Cage.LeakageFall
         let peak = CircuitSolver.PullOut(bare, bare.RatedFrequency, bare.RatedLineVoltage / Math.Sqrt(3))
-        where peak.Slip is > 0.05 and < 0.8
+        where peak.Slip is > 0.05 and < 0.5
         let speed = bare.SynchronousSpeed * (1 - load * peak.Slip)
         let gap = CircuitSolver.SolveAtRatedSupply(bare, speed)
-        let circuit = bare with { Rotational = new(gap.Shaft * rotational, speed, 2) }
+        let circuit = bare with { Rotational = new(Power.FromWatts((double)gap.Shaft.Watts * rotational), speed, 2) }
         let rated = CircuitSolver.SolveAtRatedSupply(circuit, speed)
         where rated.PowerFactor is > 0.4 and < 0.95 && rated.Efficiency > 0.5 && (double)rated.Shaft.Watts is > 50 and < 20_000
-        let loss = rated.Input - rated.Shaft
-        let shares = ((double)(rated.CoreLoss / loss), (double)(rated.RotationalLoss / loss))
-        where shares.Item1 < 0.5 && shares.Item2 < 0.3 && rated.StatorLoss / loss > 0.15
+        let loss = (double)(rated.Input - rated.Shaft).Watts
+        let shares = ((double)rated.CoreLoss.Watts / loss, (double)rated.RotationalLoss.Watts / loss)
+        where shares.Item1 < 0.5 && shares.Item2 < 0.3 && (double)rated.StatorLoss.Watts / loss > 0.15
         let plate = FullPlate(circuit, speed)
         where plate is not null
         select (circuit, plate, new FitSettings(
@@ -154,7 +160,7 @@ public class NameplateFitTests
         var (_, slip) = CircuitSolver.PullOut(circuit, circuit.RatedFrequency, phase);
         var breakdown = CircuitSolver.Solve(circuit, circuit.RatedFrequency, phase, slip).ShaftTorque / rated.ShaftTorque;
         var (torque, current) = (locked.AirGapTorque / rated.ShaftTorque, locked.Current / rated.Current);
-        return breakdown is < 1.3 or > 5.5 || torque is < 0.4 or > 5.5 || current is < 2 or > 11
+        return breakdown is < 1.3 or > 5.5 || torque < 0.4 || torque > 0.9 * breakdown || current is < 3 or > 11
             ? null
             : new(rated.Shaft, circuit.RatedLineVoltage, Connection.Star, circuit.RatedFrequency, circuit.Poles, speed, rated.Current, rated.PowerFactor)
             { BreakdownTorque = breakdown, LockedRotorTorque = torque, LockedRotorCurrent = current };

@@ -11,17 +11,22 @@ internal sealed class CircuitSearch
 {
     // Logarithmic deviations that weigh the same. Given figures so outweigh the rest that they are met or named.
     private const double Given = 1e-3;
+
+    // A search that asks for everything at once from a far start gets stuck on the narrow floor of its valley: it first
+    // asks loosely. The last pass starts anew where the one before has stopped.
+    private static readonly double[] Passes = [30 * Given, Given, Given];
     private const double Default = 0.15;
-    private const double CagePull = 5;
-    private const int MostSteps = 60;
+    private const double CagePull = 200;
+    private const int MostSteps = 100;
 
     // Core loss and friction stay within this factor of their shares: a plate tells little about them, and a fit must
     // not buy a locked-rotor figure with a core that loses nothing.
     private const double MostLossFactor = 2;
     private const double NoCircuit = 1e4;
+    private const double Enough = 0.01;
 
-    // Rise and corner to start from: a bar of middling depth, a shallow one, a starting cage.
-    private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (3, 0.5)];
+    // Rise and corner to start from: bars of middling depth, a shallow one, starting cages.
+    private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (3, 0.5), (3, 2), (8, 1), (1, 0.3)];
 
     private readonly Nameplate nameplate;
     private readonly FitSettings settings;
@@ -57,13 +62,13 @@ internal sealed class CircuitSearch
             var found = search.Minimise(search.Start(rise, corner));
             if (search.Cost(found) is var cost && cost < best.Cost && search.Circuit(found) is { } circuit)
                 best = (cost, circuit);
-            // A tenth of what counts as met on every given figure: another start would only change the cage's looks.
-            if (best.Cost < 0.25) break;
+            // Everything given is met and the loss shares stand: another start would only change the cage's looks.
+            if (best.Cost < Enough) break;
         }
         return best.Circuit;
     }
 
-    private double Cost(Vector<double> at) => Residuals(at) is var residuals ? residuals.DotProduct(residuals) : 0;
+    private double Cost(Vector<double> at, double given = Given) => Residuals(at, given) is var residuals ? residuals.DotProduct(residuals) : 0;
 
     private Vector<double> SingleStart() => Start(1e-6, 1.5);
 
@@ -79,19 +84,23 @@ internal sealed class CircuitSearch
     private Vector<double> Minimise(Vector<double> from)
     {
         var nothing = Vector<double>.Build.Dense(residualCount);
-        var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at), nothing, nothing, accuracyOrder: 2);
-        var found = new LevenbergMarquardtMinimizer(1e-3, 1e-12, 1e-10, 1e-16, MostSteps).FindMinimum(model, from).MinimizingPoint;
-        // A search that fails leaves its start: the residuals then say so.
-        return found.All(double.IsFinite) && Cost(found) <= Cost(from) ? found : from;
+        foreach (var given in Passes)
+        {
+            var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at, given), nothing, nothing, accuracyOrder: 2);
+            var found = new LevenbergMarquardtMinimizer(1e-3, 1e-14, 1e-12, 1e-18, MostSteps).FindMinimum(model, from).MinimizingPoint;
+            // A pass that fails leaves its start: the residuals then say so.
+            if (found.All(double.IsFinite) && Cost(found, given) <= Cost(from, given)) from = found;
+        }
+        return from;
     }
 
-    private Vector<double> Residuals(Vector<double> at)
+    private Vector<double> Residuals(Vector<double> at, double given = Given)
     {
         if (Circuit(at) is not { } circuit)
             return Vector<double>.Build.Dense(Math.Max(1, residualCount), NoCircuit);
         // The rated point is met by construction, so its first three targets say nothing here.
         var residuals = Reached.All(Moved(at).Plate, circuit, breakdown, true).Skip(3)
-            .Select(target => Math.Log(Math.Max(1e-6, 1 + target.Residual)) / (target.Assumed ? Default : Given)).ToList();
+            .Select(target => Math.Log(Math.Max(1e-6, 1 + target.Residual)) / (target.Assumed ? Default : given)).ToList();
         residuals.Add(at[1]);
         residuals.Add(at[2]);
         if (HasCage)
