@@ -23,10 +23,15 @@ internal sealed class CircuitSearch
     // not buy a locked-rotor figure with a core that loses nothing.
     private const double MostLossFactor = 2;
     private const double NoCircuit = 1e4;
+    private const int RatedTargets = 3;
     private const double Enough = 0.01;
+    private const double SameFloor = 0.02;
 
     // Rise and corner to start from: bars of middling depth, a shallow one, starting cages.
     private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (3, 0.5), (3, 2), (8, 1), (1, 0.3)];
+
+    // Shares of the rated impedance.
+    private static readonly double[] UsualLeakages = [0.2, 0.1, 0.3, 0.05];
 
     private readonly Nameplate nameplate;
     private readonly FitSettings settings;
@@ -41,7 +46,8 @@ internal sealed class CircuitSearch
     {
         (this.nameplate, this.settings, start, this.breakdown, this.single) = (nameplate, settings, budget, breakdown, single);
         free = [.. Enum.GetValues<PlateFigure>().Where(figure => figure != PlateFigure.None && nameplate.Assumed.HasFlag(figure))];
-        residualCount = Residuals(Start(0.2, 1.5)).Count;
+        // Every target but the three of the rated point, two loss factors, the cage's two and the assumed figures.
+        residualCount = Reached.All(nameplate, single, breakdown, true).Count - RatedTargets + 2 + (HasCage ? 2 : 0) + free.Length;
     }
 
     private bool HasCage => nameplate.GivesLockedRotor;
@@ -59,9 +65,13 @@ internal sealed class CircuitSearch
         var best = (Cost: search.Cost(search.SingleStart()), Circuit: single);
         foreach (var (rise, corner) in search.HasCage ? CageStarts : CageStarts[..1])
         {
-            var found = search.Minimise(search.Start(rise, corner));
-            if (search.Cost(found) is var cost && cost < best.Cost && search.Circuit(found) is { } circuit)
-                best = (cost, circuit);
+            if (search.FirstCircuit(rise, corner) is not { } from) continue;
+            var found = search.Minimise(from);
+            var cost = search.Cost(found);
+            // Two starts that end on the same floor: what stands against it is the plate, not the search.
+            var again = Math.Abs(cost - best.Cost) < SameFloor * best.Cost;
+            if (cost < best.Cost && search.Circuit(found) is { } circuit) best = (cost, circuit);
+            if (again) break;
             // Everything given is met and the loss shares stand: another start would only change the cage's looks.
             if (best.Cost < Enough) break;
         }
@@ -71,6 +81,23 @@ internal sealed class CircuitSearch
     private double Cost(Vector<double> at, double given = Given) => Residuals(at, given) is var residuals ? residuals.DotProduct(residuals) : 0;
 
     private Vector<double> SingleStart() => Start(1e-6, 1.5);
+
+    /// <summary>
+    /// The first start with a circuit. The single cage may stand at the edge of what the rated point allows, where no
+    /// double one has room: a leakage of usual size and a milder cage then have.
+    /// </summary>
+    private Vector<double>? FirstCircuit(double rise, double corner)
+    {
+        var impedanceOhm = start.Point.PhaseV / start.Point.CurrentA;
+        foreach (var leakageOhm in (double[])[(single.X1 + single.X2).Ohms, .. UsualLeakages.Select(share => share * impedanceOhm)])
+            for (var mild = rise; mild > rise / 100; mild /= 2)
+            {
+                var from = Start(mild, corner);
+                from[0] = Math.Log(leakageOhm);
+                if (Circuit(from) is not null) return from;
+            }
+        return null;
+    }
 
     /// <summary>Logarithms of leakage, the two loss factors, the cage's rise and corner, and the assumed figures' factors.</summary>
     private Vector<double> Start(double rise, double corner)
@@ -97,9 +124,9 @@ internal sealed class CircuitSearch
     private Vector<double> Residuals(Vector<double> at, double given = Given)
     {
         if (Circuit(at) is not { } circuit)
-            return Vector<double>.Build.Dense(Math.Max(1, residualCount), NoCircuit);
+            return Vector<double>.Build.Dense(residualCount, NoCircuit);
         // The rated point is met by construction, so its first three targets say nothing here.
-        var residuals = Reached.All(Moved(at).Plate, circuit, breakdown, true).Skip(3)
+        var residuals = Reached.All(Moved(at).Plate, circuit, breakdown, true).Skip(RatedTargets)
             .Select(target => Math.Log(Math.Max(1e-6, 1 + target.Residual)) / (target.Assumed ? Default : given)).ToList();
         residuals.Add(at[1]);
         residuals.Add(at[2]);
