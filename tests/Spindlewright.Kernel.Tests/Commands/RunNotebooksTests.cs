@@ -13,7 +13,7 @@ public sealed class NamedRun : IDisposable
             "run", folder.File("bad.ipynb", "motor"), folder.File("three.ipynb", "{\"nbformat\": 3, \"worksheets\": []}"),
             folder.File("set.ipynb", NotebookText.Of(
                 "#tag parameters\ndouble boost = 1;\nvar power = Power.FromKilowatts(0.75);\nvar name = \"a\";",
-                "Console.Write($\"{boost} {power.Watts} {name}\");")),
+                "Console.Write($\"{boost} {power.Kilowatts} {name}\");")),
             folder.File("machine.ipynb", NotebookText.Of(
                 "#tag parameters\nint poles = 4;", "Console.Write($\"{poles} {ThisMachine(Handbook.FromEmbedded()).Title}\");")),
             "--set", "boost=2.5", "--set", "power=1.1 kW", "--set", "name=\"b\\c", "--set", "poles=6",
@@ -34,7 +34,7 @@ public sealed class RunNotebooksTests(NamedRun run) : IClassFixture<NamedRun>
 {
     [Fact]
     public void Values_of_every_kind_reach_the_notebooks_that_declare_them() =>
-        Assert.Equal("2.5 1100 \"b\\c", run.Written("set.ipynb", 2));
+        Assert.Equal("2.5 1.1 \"b\\c", run.Written("set.ipynb", 2));
 
     [Fact]
     public void The_machine_of_the_run_reaches_the_cells() =>

@@ -20,7 +20,7 @@ public sealed class KilledParentTests
         folder.Add("b.ipynb", Note, "Thread.Sleep(100); while (true) ;");
         var written = Directory.CreateDirectory(Path.Combine(folder.Out(""), "notebooks")).FullName;
         var random = new Random(7);
-        for (var round = 0; round < 4; round++)
+        for (var round = 0; round < 3; round++)
         {
             File.Copy(Path.Combine(folder.Path, "a.ipynb"), Path.Combine(written, "a.ipynb"), overwrite: true);
             await KillAParentAsync(folder, waitForCells: round < 2, random);

@@ -55,7 +55,7 @@ public sealed class WorkbookTests(WorkbookRuns runs) : IClassFixture<WorkbookRun
             Assert.Equal(Text(forwards), Text(backwards));
             Assert.Equal(Text(forwards), File.ReadAllText(Path.Combine(runs.Output, "notebooks", forwards.Name)));
         }
-        Assert.Equal("1.5 none\n", MultilineText.Join(runs.Forwards[^1].Executed!.Cells[0].Outputs[0]!["text"]));
+        Assert.Equal("1.5 none", MultilineText.Join(runs.Backwards[^2].Executed!.Cells[5].Outputs[0]!["text"]));
         Assert.Equal(1, runs.Program.ExitCode);
         Assert.Contains("b.ipynb: [3], cell 3 (id \"c3\"), line 1: DivideByZeroException", runs.Program.Errors, StringComparison.Ordinal);
 

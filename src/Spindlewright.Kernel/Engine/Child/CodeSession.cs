@@ -37,7 +37,7 @@ internal sealed class CodeSession : IDisposable
     private CodeSession(Action<EngineEvent> send)
     {
         this.send = send;
-        Options = Options.AddReferences(Preamble.Assemblies);
+        Options = Options.AddReferences(Preamble.Assemblies).WithFileEncoding(Encoding.UTF8).WithEmitDebugInformation(true);
         kernel.AddMiddleware(RunAbortably);
         subscription = kernel.KernelEvents.Subscribe(new Observer(OnEvent));
         CellOutput.Bind(Show);
@@ -57,8 +57,7 @@ internal sealed class CodeSession : IDisposable
     internal async Task<Outcome> ExecuteAsync(ExecuteRequest request, Action beforeCode)
     {
         using var current = new RunningCell(request.Id, request.Cell, beforeCode, Directory.GetCurrentDirectory());
-        Options = Options.WithFilePath(Traceback.CellName(request.Cell)).WithFileEncoding(Encoding.UTF8)
-            .WithEmitDebugInformation(true);
+        Options = Options.WithFilePath(Traceback.CellName(request.Cell));
         running = current;
         try
         {

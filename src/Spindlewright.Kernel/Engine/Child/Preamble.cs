@@ -34,6 +34,8 @@ internal static class Preamble
         return general.Concat(own).Distinct().Order(StringComparer.Ordinal)
             .Select(name => $"using {name};")
             .Append($"using static {typeof(CellOutput).FullName};")
-            .Append($"using static {typeof(Showing.Workbook).FullName};");
+            .Append($"using static {typeof(Showing.Workbook).FullName};")
+            // The compiler's own start, a second and more, falls into this statement: a cell's time limit is the cell's.
+            .Append("Console.Write(\"\");");
     }
 }
