@@ -4,6 +4,7 @@ using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
 using Spindlewright.Studies.Findings;
+using Spindlewright.Studies.Frequencies;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
@@ -30,6 +31,9 @@ public sealed record StudyResults
     /// <summary>The three torques.</summary>
     public required TorqueStudy Torques { get; init; }
 
+    /// <summary>What frequency does to torque.</summary>
+    public required FrequencyStudy Frequencies { get; init; }
+
     /// <summary>Hands against the spindle.</summary>
     public required OverpoweringStudy Hands { get; init; }
 
@@ -44,7 +48,7 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "torque against frequency"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -71,6 +75,7 @@ public sealed record StudyResults
             Voltages = voltages,
             Speeds = speeds,
             Torques = torques,
+            Frequencies = Step(6, () => FrequencyStudy.Of(press)),
             Hands = Step(3, () => OverpoweringStudy.Of(press, torques, HandStrength.OfHandbook(handbook))),
             Work = Step(4, () => WorkStudy.Of(press, torques, new TabulatedFactors(handbook.Drilling))),
             Before = Step(5, () => BeforeStudy.Of(press)),

@@ -13,11 +13,11 @@ internal sealed class CircuitSearch
     private const double Given = 1e-3;
 
     // A search that asks for everything at once from a far start gets stuck on the narrow floor of its valley: it first
-    // asks loosely. The last pass starts anew where the one before has stopped.
-    private static readonly double[] Passes = [30 * Given, Given, Given];
+    // asks loosely.
+    private static readonly double[] Passes = [30 * Given, Given];
     private const double Default = 0.15;
     private const double CagePull = 200;
-    private const int MostSteps = 100;
+    private const int MostSteps = 60;
 
     // Core loss and friction stay within this factor of their shares: a plate tells little about them, and a fit must
     // not buy a locked-rotor figure with a core that loses nothing.
@@ -25,10 +25,10 @@ internal sealed class CircuitSearch
     private const double NoCircuit = 1e4;
     private const int RatedTargets = 3;
     private const double Enough = 0.01;
-    private const double SameFloor = 0.02;
+    private const double SameFloor = 0.05;
 
     // Rise and corner to start from: bars of middling depth, a shallow one, starting cages.
-    private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (3, 0.5), (3, 2), (8, 1), (1, 0.3)];
+    private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (4, 0.8)];
 
     // Shares of the rated impedance.
     private static readonly double[] UsualLeakages = [0.2, 0.1, 0.3, 0.05];
@@ -114,11 +114,24 @@ internal sealed class CircuitSearch
         foreach (var given in Passes)
         {
             var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at, given), nothing, nothing, accuracyOrder: 2);
-            var found = new LevenbergMarquardtMinimizer(1e-3, 1e-14, 1e-12, 1e-18, MostSteps).FindMinimum(model, from).MinimizingPoint;
-            // A pass that fails leaves its start: the residuals then say so.
-            if (found.All(double.IsFinite) && Cost(found, given) <= Cost(from, given)) from = found;
+            if (TryFindMinimum(model, from) is { } found && Cost(found, given) <= Cost(from, given)) from = found;
         }
         return from;
+    }
+
+    /// <summary>Where a pass ends; null where it fails, which leaves its start: the residuals then say so.</summary>
+    private static Vector<double>? TryFindMinimum(IObjectiveModel model, Vector<double> from)
+    {
+        try
+        {
+            return new LevenbergMarquardtMinimizer(1e-3, 1e-14, 1e-12, 1e-18, MostSteps).FindMinimum(model, from).MinimizingPoint;
+        }
+        catch (ArgumentException)
+        {
+            // The minimiser raises this, and nothing more telling, where every direction leads out of what a circuit can
+            // be: its matrix is then singular and its step no number.
+            return null;
+        }
     }
 
     private Vector<double> Residuals(Vector<double> at, double given = Given)
