@@ -27,6 +27,12 @@ internal static class Gone
             .Where(id => id != 0 && IsAlive(id) && Environ(id).Contains(variable, StringComparison.Ordinal)),
     ];
 
+    /// <summary>
+    /// How long a killed process may take to be gone. On a quiet machine it is well under two seconds; what is looked for is
+    /// a process that stays, so a loaded machine gets more.
+    /// </summary>
+    public static TimeSpan Patience { get; } = TimeSpan.FromSeconds(15);
+
     public static Task WithinAsync(TimeSpan time, params int[] ids) => WithinAsync(time, () => [.. ids.Where(IsAlive)]);
 
     public static async Task WithinAsync(TimeSpan time, Func<int[]> alive)

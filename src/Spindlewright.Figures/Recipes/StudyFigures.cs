@@ -10,5 +10,5 @@ public static class StudyFigures
     public static FigureCatalogue<StudyResults> Catalogue { get; } = new(
         new TorqueAgainstSpindleSpeed(), new SpeedBands(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
         new TorqueAgainstMotorSpeed(), new BoostLaw(),
-        new ForceAtTheChuck());
+        new ForceAtTheChuck(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter());
 }

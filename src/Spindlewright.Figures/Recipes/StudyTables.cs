@@ -18,8 +18,11 @@ public static class StudyTables
     {
         Table[] tables =
         [
-            Speeds(results), SlowEnd(results), Holes(results), Hands(results), AsFound(results), Bound(results),
-            Fit(results), DefaultsTable.Of(results.Press.Defaults),
+            Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results),
+            HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
+            SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
+            SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),
+            DefaultsTable.Of(results.Press.Defaults),
         ];
         return [.. tables.Where(table => table.Rows.Length > 0)];
     }

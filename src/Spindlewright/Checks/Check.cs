@@ -6,7 +6,7 @@ namespace Spindlewright.Checks;
 
 /// <summary>One published number and what leads to it.</summary>
 /// <param name="Id">Name of the check.</param>
-/// <param name="Area">motor, inverter, drilling, belt or hazard.</param>
+/// <param name="Area">motor, inverter, drilling, belt, hazard, heat or supply.</param>
 /// <param name="Subject">Circuit, table or topic that it is about.</param>
 /// <param name="Method">What the source computed with, such as "exact circuit"; may be empty.</param>
 /// <param name="Inputs">What was put in.</param>
@@ -34,7 +34,7 @@ public sealed record Check(
             line.Text("id"),
             line.OneOf(
                 "area", ("motor", "motor"), ("inverter", "inverter"), ("drilling", "drilling"), ("belt", "belt"),
-                ("hazard", "hazard")),
+                ("hazard", "hazard"), ("heat", "heat"), ("supply", "supply")),
             line.Text("subject"), line.TextOrEmpty("method"), CheckInputs.Parse(line), line.Text("quantity"),
             line.NumberIn("value"), line.Text("unit"), CheckTolerance.Read(line), line.Citation()));
 

@@ -18,7 +18,7 @@ public sealed record Evaluation(double Value, string Unit, string Method, double
 /// </remarks>
 public interface ICheckEvaluator
 {
-    /// <summary>The area it serves: motor, inverter, drilling, belt or hazard.</summary>
+    /// <summary>The area it serves: motor, inverter, drilling, belt, hazard, heat or supply.</summary>
     string Area { get; }
 
     /// <summary>The quantities it computes, as the checks name them.</summary>
@@ -49,7 +49,7 @@ public sealed class CheckEvaluators
         new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
         new EfficiencyLimitEvaluator(),
         new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
-        new InverterEvaluator(), new HandEvaluator());
+        new InverterEvaluator(), new HandEvaluator(), new HeatEvaluator(), new RectifierEvaluator());
 
     /// <summary>The evaluators with further ones.</summary>
     /// <param name="added">The evaluators.</param>

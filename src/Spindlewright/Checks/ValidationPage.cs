@@ -8,7 +8,7 @@ namespace Spindlewright.Checks;
 /// <summary>Writes verdicts as a page of Markdown, <c>docs/validation.md</c>.</summary>
 public static class ValidationPage
 {
-    private static readonly string[] Areas = ["motor", "inverter", "drilling", "belt", "hazard"];
+    private static readonly string[] Areas = ["motor", "inverter", "drilling", "belt", "hazard", "heat", "supply"];
     private static readonly string[] Columns =
     [
         "quantity", "inputs", "published", "computed", "deviation", "allowed", "outcome", "provenance, source",

@@ -21,7 +21,8 @@ public enum Modulation
 /// </param>
 /// <param name="Modulation">How the output stage modulates.</param>
 /// <remarks>
-/// No-load link: √2 V (2√2 V with a doubler). Ceiling: link/√2 with space-vector, 0.6124 link with sine modulation
+/// No-load link: √2 V (2√2 V with a doubler; √2 times the line voltage for three phases). The loaded mean of three phases
+/// falls to 3√2/π = 1.350 V where the capacitor does not hold the crests; <c>InputRectifier</c> computes it. Ceiling: link/√2 with space-vector, 0.6124 link with sine modulation
 /// (Mohan, Undeland, Robbins; from memory). On the hazard side the link is taken unloaded.
 /// </remarks>
 public sealed record DcLink(bool Doubler, Sided<double> LoadedFraction, Modulation Modulation)

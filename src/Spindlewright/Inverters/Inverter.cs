@@ -64,18 +64,73 @@ public sealed record Inverter
     /// <summary>Rectifier, capacitor and modulation.</summary>
     public DcLink Link { get; }
 
-    /// <summary>Rms volts taken from each phase, by side; 0 on the hazard side unless the user gave it.</summary>
+    /// <summary>Rms volts taken from each phase, by side; a machine file never credits it on the hazard side.</summary>
     public Sided<ElectricPotential> PhaseDrop { get; }
 
     /// <summary>True where the output voltage rises and falls with the supply.</summary>
     public bool OutputFollowsLink { get; }
+
+    /// <summary>
+    /// Share of the rated slip frequency that slip compensation adds at rated torque, 0 (off) to 1.5; in proportion below.
+    /// </summary>
+    /// <remarks>It moves speeds; no hazard credits or debits it, because the bound holds at every frequency.</remarks>
+    public double SlipCompensation
+    {
+        get;
+        init => field = Guard.Within(value, 0, 1.5, Part, "slip compensation", "of the rated slip");
+    }
+
+    /// <summary>Ramps; five seconds each unless said otherwise.</summary>
+    public Ramps Ramps { get; init; } = new(Duration.FromSeconds(5), Duration.FromSeconds(5));
+
+    /// <summary>
+    /// Capacitance of the link, of each of the two capacitors of a doubler, 5 µF to 0.1 F; null where it is not known.
+    /// </summary>
+    public ElectricCapacitance? LinkCapacitance
+    {
+        get;
+        init => field = value is { } given
+            ? Guard.Within(
+                given, ElectricCapacitance.FromMicrofarads(5), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance")
+            : null;
+    }
+
+    /// <summary>Resistance that limits the charging of the link, up to 10 kΩ; null where it is not known.</summary>
+    public ElectricResistance? ChargingResistance
+    {
+        get;
+        init => field = value is { } given
+            ? Guard.Within(given, ElectricResistance.Zero, ElectricResistance.FromOhms(10_000), Part, "charging resistance")
+            : null;
+    }
+
+    /// <summary>What the inverter itself loses, by side: the capability side the more.</summary>
+    public Sided<InverterLosses> Losses { get; init; } =
+        new(new(Power.FromWatts(15), 0.04), new(Power.FromWatts(5), 0.02));
+
+    /// <summary>Link voltage at which it trips on deceleration, 200 V to 1000 V; null where it is not known.</summary>
+    public ElectricPotential? LinkTrip
+    {
+        get;
+        init => field = value is { } given
+            ? Guard.Within(given, ElectricPotential.FromVolts(200), ElectricPotential.FromVolts(1000), Part, "link trip voltage")
+            : null;
+    }
 
     /// <summary>The same inverter set to another V/f law.</summary>
     /// <param name="curve">The law.</param>
     /// <returns>A new inverter.</returns>
     /// <exception cref="PartException">The law does not go with the frequency limits.</exception>
     public Inverter WithCurve(VoltsPerHertzCurve curve) => new(
-        RatedCurrent, CurrentLimit, LowestFrequency, HighestFrequency, curve, Link, PhaseDrop, OutputFollowsLink);
+        RatedCurrent, CurrentLimit, LowestFrequency, HighestFrequency, curve, Link, PhaseDrop, OutputFollowsLink)
+    {
+        SlipCompensation = SlipCompensation,
+        Ramps = Ramps,
+        LinkCapacitance = LinkCapacitance,
+        ChargingResistance = ChargingResistance,
+        Losses = Losses,
+        LinkTrip = LinkTrip,
+    };
 
     /// <summary>The current at which the inverter limits.</summary>
     public ElectricCurrent LimitingCurrent => RatedCurrent * CurrentLimit;

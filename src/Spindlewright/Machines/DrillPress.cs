@@ -4,6 +4,7 @@ using Spindlewright.Hands;
 using Spindlewright.Inverters;
 using Spindlewright.Mains;
 using Spindlewright.Motors;
+using Spindlewright.Motors.Heat;
 using Spindlewright.Spindles;
 using static System.FormattableString;
 
@@ -75,6 +76,12 @@ public sealed record DrillPress
     /// <summary>The machine before the conversion; null where it was not described.</summary>
     public AsFound? AsFound { get; init; }
 
+    /// <summary>What heats and cools the motor; null where it was not read from a file.</summary>
+    public HeatingData? Heating { get; init; }
+
+    /// <summary>The working day; null where none was described.</summary>
+    public WorkingDay? Day { get; init; }
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -94,9 +101,13 @@ public sealed record DrillPress
             Work = Work,
             Person = Person,
             AsFound = AsFound,
+            Heating = Heating,
+            Day = Day,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };
+
+    internal WorkingDay DayOrUsual => Day ?? WorkingDay.Usual(Inverter.Curve.BaseFrequency);
 
     private void RefuseOverflux()
     {

@@ -24,8 +24,8 @@ public static class MachineFile
     {
         Sections =
         [
-            SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
-            SpindleSection.Spec, WorkSection.Spec, PersonSection.Spec,
+            SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
+            SpindleSection.Spec, WorkSection.Spec, DaySection.Spec, PersonSection.Spec,
         ],
     };
 
@@ -53,12 +53,14 @@ public static class MachineFile
         var motorSection = root.Only(MotorSection.Spec);
         var motor = motorSection is null ? null : MotorSection.Read(motorSection, handbook, defaults);
         var inverter = supply is not null && motor is not null && root.Only(InverterSection.Spec) is { } unit
-            ? InverterSection.Read(unit, supply, motor.Circuit.Hazard.RatedLineVoltage)
+            ? InverterSection.Read(unit, supply, motor, defaults)
             : null;
         var belts = root.Each(BeltSection.Spec).Select(BeltSection.Read).OfType<BeltPosition>().ToList();
         var spindle = root.Only(SpindleSection.Spec) is { } spindleSection ? SpindleSection.Read(spindleSection) : null;
         var work = root.Each(WorkSection.Spec).Select(section => WorkSection.Read(section, handbook)).OfType<WorkItem>().ToList();
         var found = root.Only(AsFoundSection.Spec) is { } before ? AsFoundSection.Read(before, belts) : null;
+        var heating = HeatSection.Read(root.Only(HeatSection.Spec), handbook, defaults);
+        var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
@@ -69,6 +71,8 @@ public static class MachineFile
             Work = work,
             AsFound = found,
             Person = person!,
+            Heating = heating,
+            Day = day,
             DisplayUnits = root.Get(Units) ?? DisplayUnits.Metric,
             Defaults = defaults.With(text, MeaningOf),
         });

@@ -49,6 +49,31 @@ public sealed record Supply
     /// <summary>1 or 3.</summary>
     public int Phases { get; }
 
+    /// <summary>Resistance of the loop from the transformer to the socket and back, 1 mΩ to 100 Ω.</summary>
+    public ElectricResistance LoopResistance
+    {
+        get;
+        init => field = Guard.Within(
+            value, ElectricResistance.FromOhms(0.001), ElectricResistance.FromOhms(100), Part, "loop resistance");
+    } = ElectricResistance.FromOhms(0.5);
+
+    /// <summary>Inductance of the same loop, 10 µH to 100 mH.</summary>
+    public ElectricInductance LoopInductance
+    {
+        get;
+        init => field = Guard.Within(
+            value, ElectricInductance.FromMillihenries(0.01), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
+    } = ElectricInductance.FromMillihenries(0.4);
+
+    /// <summary>Rated current of the fuse or plug that feeds the inverter, 1 A to 125 A; null where it was not given.</summary>
+    public ElectricCurrent? Fuse
+    {
+        get;
+        init => field = value is { } given
+            ? Guard.Within(given, ElectricCurrent.FromAmperes(1), ElectricCurrent.FromAmperes(125), Part, "fuse")
+            : null;
+    }
+
     /// <summary>The voltage that serves one side: lowest for capability, highest for hazard.</summary>
     /// <param name="side">The side.</param>
     /// <returns>An rms voltage.</returns>

@@ -5,8 +5,10 @@ using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
 using Spindlewright.Studies.Findings;
 using Spindlewright.Studies.Frequencies;
+using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
+using Spindlewright.Studies.SupplyAndBill;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Studies.Voltages;
 using Spindlewright.Studies.Work;
@@ -40,6 +42,12 @@ public sealed record StudyResults
     /// <summary>The holes of the machine file.</summary>
     public required WorkStudy Work { get; init; }
 
+    /// <summary>What heat allows.</summary>
+    public required HeatStudy Heat { get; init; }
+
+    /// <summary>What the supply sees.</summary>
+    public required SupplyStudy Supply { get; init; }
+
     /// <summary>The machine as found; null where it was not described.</summary>
     public required BeforeStudy? Before { get; init; }
 
@@ -48,7 +56,7 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "torque against frequency"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "heat", "supply", "torque against frequency"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -75,10 +83,12 @@ public sealed record StudyResults
             Voltages = voltages,
             Speeds = speeds,
             Torques = torques,
-            Frequencies = Step(6, () => FrequencyStudy.Of(press)),
             Hands = Step(3, () => OverpoweringStudy.Of(press, torques, HandStrength.OfHandbook(handbook))),
             Work = Step(4, () => WorkStudy.Of(press, torques, new TabulatedFactors(handbook.Drilling))),
             Before = Step(5, () => BeforeStudy.Of(press)),
+            Heat = Step(6, () => HeatStudy.Of(press, torques, handbook)),
+            Supply = Step(7, () => SupplyStudy.Of(press, handbook)),
+            Frequencies = Step(8, () => FrequencyStudy.Of(press)),
         };
     }
 

@@ -14,6 +14,8 @@ internal static class InverterSection
     {
         Straight,
         Offset,
+        Quadratic,
+        MultiPoint,
     }
 
     private static readonly KeySpec<ElectricCurrent> RatedCurrent = Key.Required(
@@ -36,15 +38,25 @@ internal static class InverterSection
         "highest_frequency", Forms.Quantity(QuantityKinds.Frequency), "Highest output frequency that the settings allow", "\"100 Hz\"");
 
     private static readonly KeySpec<Law> Curve = Key.Optional(
-        "curve", Forms.Choice(("straight", Law.Straight), ("offset", Law.Offset)),
-        "V/f law: straight, or offset (no volts below an offset frequency)", "\"straight\"", "straight");
+        "curve", Forms.Choice(
+            ("straight", Law.Straight), ("offset", Law.Offset), ("quadratic", Law.Quadratic), ("multi-point", Law.MultiPoint)),
+        "V/f law: straight, offset (no volts below an offset frequency), quadratic, or multi-point", "\"straight\"", "straight");
 
     private static readonly KeySpec<ElectricPotential> Boost = Key.Optional(
-        "boost", Forms.Quantity(QuantityKinds.Voltage), "Line voltage that a straight law sets at 0 Hz", "\"0 V\"", "0 V");
+        "boost", Forms.Quantity(QuantityKinds.Voltage), "Line voltage that the law sets at 0 Hz; not with an offset law", "\"0 V\"", "0 V");
 
     private static readonly KeySpec<Frequency> Offset = Key.Optional(
         "offset", Forms.Quantity(QuantityKinds.Frequency), "Frequency at which an offset law meets zero volts", "\"1.5 Hz\"") with
     { Quantity = "offset frequency" };
+
+    private static readonly KeySpec<IReadOnlyList<Frequency>> PointFrequencies = Key.Optional(
+        "point_frequencies", Forms.List(Forms.Quantity(QuantityKinds.Frequency), 1, MultiPointCurve.MostPoints),
+        "Frequencies of a multi-point law between 0 Hz and the base point, rising", "[\"5 Hz\", \"25 Hz\"]") with
+    { Quantity = "points of the V/f law" };
+
+    private static readonly KeySpec<IReadOnlyList<ElectricPotential>> PointVoltages = Key.Optional(
+        "point_voltages", Forms.List(Forms.Quantity(QuantityKinds.Voltage), 1, MultiPointCurve.MostPoints),
+        "Line voltages at those frequencies", "[\"30 V\", \"120 V\"]");
 
     private static readonly KeySpec<bool> Doubler = Key.Optional(
         "voltage_doubler", Forms.TrueOrFalse, "Whether the input doubles the voltage, as on 115 to 120 V units for 230 V motors", "false", "false");
@@ -53,13 +65,24 @@ internal static class InverterSection
         "modulation", Forms.Choice(("space-vector", Modulation.SpaceVector), ("sine", Modulation.Sine)),
         "How the output stage modulates", "\"space-vector\"", "space-vector");
 
-    private static readonly KeySpec<Ratio> LoadedLink = Key.WithDefault(
+    private static readonly KeySpec<Ratio> LoadedLink = Key.Optional(
         "loaded_link", Forms.Quantity(QuantityKinds.Ratio), "Mean DC-link voltage under load over its no-load peak", "\"96 %\"",
-        Pair(Ratio.FromPercent(95.65), Ratio.FromPercent(100), Provenance.OwnArithmetic, "this-project", "280 V of 292.7 V at 700 W from a 207 V socket; unloaded on the hazard side"));
+        "computed for rated motor power at the lowest supply; unloaded on the hazard side");
+
+    private static readonly KeySpec<ElectricCapacitance> LinkCapacitance = Key.Optional(
+        "link_capacitance", Forms.Quantity(QuantityKinds.Capacitance), "Capacitance of the DC link; of each of the two capacitors of a doubler", "\"1000 µF\"",
+        "sized by the unit's rated output");
+
+    private static readonly KeySpec<ElectricResistance> ChargingResistance = Key.Optional(
+        "charging_resistance", Forms.Quantity(QuantityKinds.Resistance), "Resistance that limits the charging current of the link", "\"30 ohm\"", "not credited");
 
     private static readonly KeySpec<Duration> DeadTime = Key.WithDefault(
         "dead_time", Forms.Quantity(QuantityKinds.Duration), "Dead time that is not compensated", "\"3 us\"",
-        Pair(Duration.FromMicroseconds(3), Duration.Zero, Provenance.OwnChoice, "this-project", "usual in small units; fully compensated on the hazard side"));
+        Pair(Duration.FromMicroseconds(3), Duration.Zero, Provenance.OwnChoice, "this-project", "usual in small units; never credited on the hazard side"));
+
+    private static readonly KeySpec<Ratio> DeadTimeCompensation = Key.WithDefault(
+        "dead_time_compensation", Forms.Quantity(QuantityKinds.Ratio), "Share of the dead time that the unit makes good", "\"0 %\"",
+        Pair(Ratio.FromPercent(0), Ratio.FromPercent(100), Provenance.OwnChoice, "this-project", "none counted for drilling, all of it in a hazard"));
 
     private static readonly KeySpec<Frequency> Carrier = Key.WithDefault(
         "carrier_frequency", Forms.Quantity(QuantityKinds.Frequency), "Switching frequency", "\"8 kHz\"",
@@ -73,26 +96,48 @@ internal static class InverterSection
         "output_follows_supply", Forms.TrueOrFalse, "Whether the output voltage rises and falls with the supply", "true",
         Pair(true, true, Provenance.CommonPractice, "", "inexpensive units do not regulate it"));
 
+    private static readonly KeySpec<Ratio> SlipCompensation = Key.Optional(
+        "slip_compensation", Forms.Quantity(QuantityKinds.Ratio), "Share of the rated slip that the unit adds to the frequency at rated torque", "\"100 %\"", "off");
+
+    private static readonly KeySpec<Duration> Acceleration = Key.WithDefault(
+        "acceleration_time", Forms.Quantity(QuantityKinds.Duration), "Time from 0 to base frequency", "\"5 s\"",
+        Pair(Duration.FromSeconds(5), Duration.FromSeconds(5), Provenance.CommonPractice, "trade-practice", "usual factory setting"));
+
+    private static readonly KeySpec<Duration> Deceleration = Key.WithDefault(
+        "deceleration_time", Forms.Quantity(QuantityKinds.Duration), "Time from base frequency to 0", "\"5 s\"",
+        Pair(Duration.FromSeconds(5), Duration.FromSeconds(5), Provenance.CommonPractice, "trade-practice", "usual factory setting"));
+
+    private static readonly KeySpec<Power> Standby = Key.WithDefault(
+        "standby_power", Forms.Quantity(QuantityKinds.Power), "Power that the unit takes whenever it is on the supply", "\"10 W\"",
+        Pair(Power.FromWatts(15), Power.FromWatts(5), Provenance.CommonPractice, "trade-practice", "small units with a display and a fan"));
+
+    private static readonly KeySpec<Ratio> LossAtRatedCurrent = Key.WithDefault(
+        "loss_at_rated_current", Forms.Quantity(QuantityKinds.Ratio), "Loss of the output stage at rated current over rated apparent power", "\"3 %\"",
+        Pair(Ratio.FromPercent(4), Ratio.FromPercent(2), Provenance.CommonPractice, "trade-practice", "units of 0.4 to 2.2 kW give out 95 to 97 % of what they take in"));
+
+    private static readonly KeySpec<ElectricPotential> LinkTrip = Key.Optional(
+        "link_trip", Forms.Quantity(QuantityKinds.Voltage), "Link voltage at which the unit trips on deceleration", "\"400 V\"",
+        "a fifth above the no-load link at the highest supply") with
+    { Quantity = "link trip voltage" };
+
     internal static SectionSpec Spec { get; } = new(
         "inverter", "The inverter as it is set",
         [
             RatedCurrent, CurrentLimit, LowestFrequency, BaseFrequency, BaseVoltage, HighestFrequency, Curve, Boost, Offset,
-            Doubler, ModulationKey, LoadedLink, DeadTime, Carrier, DeviceDrop, FollowsSupply,
+            PointFrequencies, PointVoltages, Doubler, ModulationKey, LoadedLink, LinkCapacitance, ChargingResistance, DeadTime,
+            DeadTimeCompensation, Carrier, DeviceDrop, FollowsSupply, SlipCompensation, Acceleration, Deceleration, Standby,
+            LossAtRatedCurrent, LinkTrip,
         ])
     { Required = true };
 
-    internal static Inverter? Read(Section section, Supply supply, ElectricPotential motorVoltage) => section.Make(() =>
+    internal static Inverter? Read(Section section, Supply supply, MachineMotor motor, DefaultsTaken defaults)
     {
-        var link = new DcLink(
-            section.Get(Doubler) ?? false, section.Sided(LoadedLink).Value.Map(ratio => LinkFraction(ratio)),
-            section.Get(ModulationKey) ?? Modulation.SpaceVector);
-        return new Inverter(
-            section.Get(RatedCurrent)!.Value, section.Sided(CurrentLimit).Value.Capability.DecimalFractions,
-            section.Get(LowestFrequency)!.Value, section.Get(HighestFrequency)!.Value, CurveOf(section, motorVoltage), link,
-            Drop(section, supply, link), section.Sided(FollowsSupply).Value.Capability);
-    });
+        var inverter = section.Make(() => Made(section, supply, motor));
+        if (inverter is not null) Note(section, inverter, defaults);
+        return inverter;
+    }
 
-    /// <summary>Marks as faulty what the values alone show: a law without its parameter.</summary>
+    /// <summary>Marks as faulty what the values alone show: a law without its parameters, or with those of another.</summary>
     internal static void Check(Section section)
     {
         var law = section.Get(Curve) ?? Law.Straight;
@@ -100,28 +145,84 @@ internal static class InverterSection
             section.Fault(Curve, "an offset law needs the key offset", "offset = \"1.5 Hz\"");
         if (law == Law.Offset && section.Has(Boost))
             section.Fault(Boost, "an offset law has no boost", "a straight law with boost, or an offset law");
-        if (law == Law.Straight && section.Has(Offset))
-            section.Fault(Offset, "a straight law has no offset", "curve = \"offset\"");
+        if (law != Law.Offset && section.Has(Offset))
+            section.Fault(Offset, "only an offset law has an offset", "curve = \"offset\"");
+        foreach (var key in new KeySpec[] { PointFrequencies, PointVoltages })
+            if (law == Law.MultiPoint && !section.Has(key))
+                section.Fault(Curve, $"a multi-point law needs the key {key.Name}", $"{key.Name} = {key.Example}");
+            else if (law != Law.MultiPoint && section.Has(key))
+                section.Fault(key, "only a multi-point law has points", "curve = \"multi-point\"");
+        if (section.Get(PointFrequencies) is { } hertz && section.Get(PointVoltages) is { } volts && hertz.Count != volts.Count)
+            section.Fault(PointVoltages, $"{volts.Count} voltages stand beside {hertz.Count} frequencies", "as many voltages as frequencies");
+    }
+
+    private static Inverter Made(Section section, Supply supply, MachineMotor motor)
+    {
+        var curve = CurveOf(section, motor.Circuit.Hazard.RatedLineVoltage);
+        var (ratedCurrent, doubler) = (section.Get(RatedCurrent)!.Value, section.Get(Doubler) ?? false);
+        var capacitance = section.Get(LinkCapacitance) ?? LinkSize.Usual(ratedCurrent, curve.BaseVoltage, doubler);
+        var loaded = section.Get(LoadedLink) is { } given
+            ? Sided.Same(LinkFraction(given))
+            : new(LinkSize.LoadedFraction(supply, motor, doubler, capacitance), 1);
+        var link = new DcLink(doubler, loaded, section.Get(ModulationKey) ?? Modulation.SpaceVector);
+        InverterLosses LossesOn(Side side) =>
+            new(section.Sided(Standby).Value.On(side), section.Sided(LossAtRatedCurrent).Value.On(side).DecimalFractions);
+        return new Inverter(
+            ratedCurrent, section.Sided(CurrentLimit).Value.Capability.DecimalFractions,
+            section.Get(LowestFrequency)!.Value, section.Get(HighestFrequency)!.Value, curve, link,
+            Drop(section, supply, link), section.Sided(FollowsSupply).Value.Capability)
+        {
+            SlipCompensation = section.Get(SlipCompensation)?.DecimalFractions ?? 0,
+            Ramps = new(section.Sided(Acceleration).Value.Capability, section.Sided(Deceleration).Value.Capability),
+            LinkCapacitance = capacitance,
+            ChargingResistance = section.Get(ChargingResistance),
+            Losses = new(LossesOn(Side.Capability), LossesOn(Side.Hazard)),
+            LinkTrip = section.Get(LinkTrip),
+        };
     }
 
     private static VoltsPerHertzCurve CurveOf(Section section, ElectricPotential motorVoltage)
     {
         var (volts, hertz) = (section.Get(BaseVoltage) ?? motorVoltage, section.Get(BaseFrequency)!.Value);
-        return section.Get(Curve) == Law.Offset
-            ? new OffsetCurve(volts, hertz, section.Get(Offset)!.Value)
-            : new StraightCurve(volts, hertz, section.Get(Boost) ?? ElectricPotential.Zero);
+        var boost = section.Get(Boost) ?? ElectricPotential.Zero;
+        return section.Get(Curve) switch
+        {
+            Law.Offset => new OffsetCurve(volts, hertz, section.Get(Offset)!.Value),
+            Law.Quadratic => new QuadraticCurve(volts, hertz, boost),
+            Law.MultiPoint => new MultiPointCurve(volts, hertz, boost, [.. section.Get(PointFrequencies)!
+                .Zip(section.Get(PointVoltages)!, (at, line) => new CurvePoint(at, line))]),
+            _ => new StraightCurve(volts, hertz, boost),
+        };
+    }
+
+    private static void Note(Section section, Inverter inverter, DefaultsTaken defaults)
+    {
+        var source = "this-project";
+        if (!section.Has(LinkCapacitance))
+        {
+            var text = QuantityWriter.Write(inverter.LinkCapacitance!.Value, QuantityKinds.Capacitance);
+            defaults.Add(new(
+                "inverter.link_capacitance", LinkCapacitance.Meaning, text, text, Provenance.OwnArithmetic, source, LinkSize.Reason));
+        }
+        if (!section.Has(LoadedLink))
+            defaults.Add(new(
+                "inverter.loaded_link", LoadedLink.Meaning,
+                FormattableString.Invariant($"{100 * inverter.Link.LoadedFraction.Capability:0.0} %"), "100 %",
+                Provenance.OwnArithmetic, source, "time stepping of the rectifier at rated motor power and the lowest supply; unloaded on the hazard side"));
     }
 
     private static double LinkFraction(Ratio ratio) =>
         Guard.Within(ratio.DecimalFractions, 0.5, 1, "inverter", "loaded link", "mean voltage over no-load peak");
 
+    /// <summary>The drop of the capability side; in a hazard none is credited, whatever was given.</summary>
     private static Sided<ElectricPotential> Drop(Section section, Supply supply, DcLink link)
     {
-        var (deadTime, carrier, device) =
-            (section.Sided(DeadTime).Value, section.Sided(Carrier).Value, section.Sided(DeviceDrop).Value);
-        ElectricPotential On(Side side) => OutputDrop.PerPhase(
-            link.Voltage(supply.On(side), side), deadTime.On(side), carrier.On(side), device.On(side));
-        return new(On(Side.Capability), On(Side.Hazard));
+        var compensation = Guard.Within(
+            section.Sided(DeadTimeCompensation).Value.Capability.DecimalFractions, 0, 1, "inverter", "dead time compensation");
+        var capability = OutputDrop.PerPhase(
+            link.Voltage(supply.On(Side.Capability), Side.Capability), section.Sided(DeadTime).Value.Capability * (1 - compensation),
+            section.Sided(Carrier).Value.Capability, section.Sided(DeviceDrop).Value.Capability);
+        return new(capability, ElectricPotential.Zero);
     }
 
     private static Sourced<Sided<T>> Pair<T>(T capability, T hazard, Provenance provenance, string source, string note) =>

@@ -26,15 +26,33 @@ internal static class SupplySection
     private static readonly KeySpec<ElectricPotential> Highest = Key.Optional(
         "highest_voltage", Forms.Quantity(QuantityKinds.Voltage), "Highest voltage to be expected; serves \"what could a hand meet\"", "\"253 V\"", "10 % above nominal (EN 50160, from memory)");
 
-    internal static SectionSpec Spec { get; } =
-        new("supply", "The socket", [Voltage, MainsFrequency, Phases, Lowest, Highest]) { Required = true };
+    private static readonly KeySpec<ElectricResistance> LoopResistance = Key.WithDefault(
+        "loop_resistance", Forms.Quantity(QuantityKinds.Resistance), "Resistance of the supply's loop, of one phase for three phases", "\"0.5 ohm\"",
+        Same(ElectricResistance.FromOhms(0.5), "a long final circuit; a licensed person can measure it"));
+
+    private static readonly KeySpec<ElectricInductance> LoopInductance = Key.WithDefault(
+        "loop_inductance", Forms.Quantity(QuantityKinds.Inductance), "Inductance of the same loop", "\"0.4 mH\"",
+        Same(ElectricInductance.FromMillihenries(0.4), "goes with the resistance"));
+
+    private static readonly KeySpec<ElectricCurrent> Fuse = Key.Optional(
+        "fuse", Forms.Quantity(QuantityKinds.Current), "Rated current of the fuse or plug that feeds the inverter", "\"13 A\"", "not compared");
+
+    internal static SectionSpec Spec { get; } = new(
+        "supply", "The socket",
+        [Voltage, MainsFrequency, Phases, Lowest, Highest, LoopResistance, LoopInductance, Fuse])
+    { Required = true };
 
     internal static Supply? Read(Section section, DefaultsTaken defaults) => section.Make(() =>
     {
         var nominal = section.Get(Voltage)!.Value;
         return new Supply(
             nominal, section.Get(Lowest) ?? nominal * (1 - Tolerance), section.Get(Highest) ?? nominal * (1 + Tolerance),
-            section.Get(MainsFrequency)!.Value, section.Get(Phases)!.Value);
+            section.Get(MainsFrequency)!.Value, section.Get(Phases)!.Value)
+        {
+            LoopResistance = section.Sided(LoopResistance).Value.Capability,
+            LoopInductance = section.Sided(LoopInductance).Value.Capability,
+            Fuse = section.Get(Fuse),
+        };
     }) is not { } supply ? null : Noting(section, defaults, supply);
 
     private static Supply Noting(Section section, DefaultsTaken defaults, Supply supply)
@@ -46,4 +64,7 @@ internal static class SupplySection
                 Volts(supply.Highest), Provenance.FromMemory, "en-50160", "10 % either way"));
         return supply;
     }
+
+    private static Sourced<Sided<T>> Same<T>(T value, string note) =>
+        new(Foundations.Sided.Same(value), Provenance.OwnChoice, "this-project", note);
 }

@@ -11,7 +11,11 @@ internal static class FindingsStudy
     [
         Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), Permitted(results), Hands(results),
         Voltage(results),
+        new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
+        new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
     ];
+
+    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
 
     private static Finding Speeds(StudyResults results)
     {

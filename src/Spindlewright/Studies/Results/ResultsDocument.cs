@@ -38,6 +38,8 @@ public static class ResultsDocument
         ["frequencies"] = FrequencyNodes.Of(results.Frequencies, results.Torques.Bound.Motor),
         ["hands"] = Hands(results.Hands),
         ["work"] = List(results.Work.Items, Work),
+        ["heat"] = HeatNodes.Of(results.Heat, results.Torques.Bound.Motor.NewtonMeters),
+        ["supply"] = SupplyNodes.Of(results.Supply),
         ["as_found"] = results.Before is { } before ? AsFound(before) : null,
         ["findings"] = List(results.Findings, finding => new JsonObject
         {

@@ -26,6 +26,8 @@ public sealed record TorqueBound
     /// <summary>Overflux that counts in full; beyond it saturation holds. Own choice.</summary>
     public const double MostCountedOverflux = 1.2;
 
+    private const int Pieces = 6;
+
     /// <summary>Breakdown torque with R1 = 0 at rated volts per hertz.</summary>
     public required Torque WithoutResistance { get; init; }
 
@@ -76,7 +78,8 @@ public sealed record TorqueBound
     {
         var (inverter, rated) = (press.Inverter, circuit.RatedPhaseV * Math.Sqrt(3) / circuit.RatedHz);
         var (lowest, highest) = (inverter.LowestFrequency.Hertz, inverter.HighestFrequency.Hertz);
-        // Between bends the law is straight, so volts per hertz rise or fall all the way: the largest stands at an end.
+        // Between bends every law is straight (volts per hertz a/f + b rise or fall all the way) or quadratic (convex), and
+        // above base it is level: the largest stands at a bend or an end. Slip compensation only moves within the range.
         return inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest).Append(lowest).Append(highest)
             .Max(hertz => inverter.Curve.LineVolts(hertz) / hertz / rated) is var most && most > 1 ? most : 1;
     }
@@ -87,6 +90,13 @@ public sealed record TorqueBound
         var drive = new Drive(press, Side.Hazard);
         double At(double hertz) => drive.Si.Max(circuit =>
             (circuit with { CoreConductanceS = 0 }).Breakdown(hertz, drive.PhaseV(hertz), circuit.UnsaturatedXmOhm).TorqueNm);
-        return Peak.Find(At, press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz).Value;
+        // A law with several bends may give several peaks: each stretch between bends is searched in pieces of its own.
+        var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
+        double[] ends = [lowest, .. press.Inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest), highest];
+        return ends.Zip(ends.Skip(1)).SelectMany(stretch => Enumerable.Range(0, Pieces).Select(piece =>
+        {
+            double Cut(int at) => stretch.First + (stretch.Second - stretch.First) * at / Pieces;
+            return Peak.Find(At, Cut(piece), Cut(piece + 1)).Value;
+        })).Max();
     }
 }
