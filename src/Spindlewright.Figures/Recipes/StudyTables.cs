@@ -18,7 +18,7 @@ public static class StudyTables
     {
         Table[] tables =
         [
-            Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results),
+            Speeds(results), SlowEnd(results), FrequencyTables.Standstill(results), FrequencyTables.Boosts(results), Holes(results), Hands(results), HeatTables.Continuous(results),
             HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
             SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
             SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),

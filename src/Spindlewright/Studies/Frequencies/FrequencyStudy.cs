@@ -1,31 +1,10 @@
+using MathNet.Numerics.RootFinding;
 using Spindlewright.Foundations;
 using Spindlewright.Machines;
 using Spindlewright.Motors;
 using UnitsNet;
 
 namespace Spindlewright.Studies.Frequencies;
-
-/// <summary>One point of a torque–speed curve.</summary>
-/// <param name="Speed">Speed of the motor.</param>
-/// <param name="AsModelled">Air-gap torque on the set curve.</param>
-/// <param name="IdealBoost">Air-gap torque, hazard side, with stator flux held at its rated value.</param>
-public sealed record TorqueSpeedPoint(RotationalSpeed Speed, Sided<Torque> AsModelled, Torque IdealBoost);
-
-/// <summary>The torque–speed curve at one frequency, from standstill to synchronous speed.</summary>
-/// <param name="Frequency">Output frequency.</param>
-/// <param name="Points">From standstill up.</param>
-public sealed record TorqueSpeedCurve(Frequency Frequency, IReadOnlyList<TorqueSpeedPoint> Points);
-
-/// <summary>The voltage that would hold breakdown torque at what it is at base frequency.</summary>
-/// <param name="Frequency">Output frequency, up to base frequency.</param>
-/// <param name="Set">Line voltage that the curve sets.</param>
-/// <param name="Needed">Line voltage at the motor's terminals that the boost law asks for, by side.</param>
-public sealed record BoostLawPoint(Frequency Frequency, ElectricPotential Set, Sided<ElectricPotential> Needed);
-
-/// <summary>A torque and the frequency at which it stands.</summary>
-/// <param name="Frequency">Output frequency.</param>
-/// <param name="Torque">At the motor shaft.</param>
-public sealed record TorqueAt(Frequency Frequency, Torque Torque);
 
 /// <summary>What frequency does to the torque of the motor, shown as curves and as the points that surprise.</summary>
 /// <remarks>
@@ -60,8 +39,20 @@ public sealed record FrequencyStudy
     /// <summary>The same with the drops of stator resistance and output stage made good: what they take away.</summary>
     public required Sided<TorqueAt> LockedRotorAtLowestWithoutDrops { get; init; }
 
-    /// <summary>Locked-rotor torque at twice base frequency over that at base; null where the settings do not reach it.</summary>
-    public required Sided<double>? LockedRotorAtTwiceBase { get; init; }
+    /// <summary>Twice base frequency against base.</summary>
+    public required TwiceBaseFrequency TwiceBase { get; init; }
+
+    /// <summary>
+    /// Up to where the motor could give rated power: the frequency above base at which pull-out torque has fallen to rated
+    /// power over synchronous speed; null where that lies beyond the highest frequency.
+    /// </summary>
+    public required Sided<Frequency?> RatedPowerUntil { get; init; }
+
+    /// <summary>What boost does, from none to an eighth of the base voltage.</summary>
+    public required IReadOnlyList<BoostCase> Boosts { get; init; }
+
+    /// <summary>What temperature does, from the coldest to the hottest winding to be expected.</summary>
+    public required IReadOnlyList<TemperatureCase> Temperatures { get; init; }
 
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>
@@ -84,9 +75,13 @@ public sealed record FrequencyStudy
             LockedRotorAtBase = At(baseHz),
             LockedRotorAtLowest = At(lowestHz),
             LockedRotorAtLowestWithoutDrops = drives.Map(drive => Point(lowestHz, drive.IdealBoostNm(lowestHz, 1))),
-            LockedRotorAtTwiceBase = highestHz < 2 * baseHz
-                ? null
-                : drives.Map(drive => drive.LockedRotorNm(2 * baseHz) / drive.LockedRotorNm(baseHz)),
+            TwiceBase = new(
+                Frequency.FromHertz(2 * baseHz),
+                drives.Map(drive => drive.LockedRotorNm(2 * baseHz) / drive.LockedRotorNm(baseHz)),
+                drives.Map(drive => drive.PullOutNm(2 * baseHz) / drive.PullOutNm(baseHz)), 2 * 2, highestHz >= 2 * baseHz),
+            RatedPowerUntil = drives.Map(drive => RatedPowerEnd(press, drive, baseHz, highestHz)),
+            Boosts = FrequencyFamilies.Boosts(press),
+            Temperatures = FrequencyFamilies.Temperatures(press),
         };
     }
 
@@ -115,6 +110,14 @@ public sealed record FrequencyStudy
         }
 
         return new(Frequency.FromHertz(hertz), [.. Enumerable.Range(0, SpeedSteps + 1).Select(At)]);
+    }
+
+    private static Frequency? RatedPowerEnd(DrillPress press, Drive drive, double baseHz, double highestHz)
+    {
+        var powerW = (double)press.Motor.RatedPower.Watts;
+        double Spare(double hertz) => drive.PullOutNm(hertz) * drive.Si[0].SynchronousRadPerS(hertz) / powerW - 1;
+        if (highestHz <= baseHz || Spare(highestHz) >= 0) return null;
+        return Frequency.FromHertz(Spare(baseHz) <= 0 ? baseHz : Brent.FindRoot(Spare, baseHz, highestHz, 1e-6, 100));
     }
 
     private static BoostLawPoint Boost(DrillPress press, double hertz)

@@ -32,7 +32,38 @@ internal static class FrequencyNodes
         ["locked_rotor_at_base"] = Point(study.LockedRotorAtBase),
         ["locked_rotor_at_lowest"] = Point(study.LockedRotorAtLowest),
         ["locked_rotor_at_lowest_without_drops"] = Point(study.LockedRotorAtLowestWithoutDrops),
-        ["locked_rotor_at_twice_base_over_base"] = study.LockedRotorAtTwiceBase is { } ratio ? Pair(ratio, each => each) : null,
+        ["twice_base"] = new JsonObject
+        {
+            ["frequency_hz"] = Number(study.TwiceBase.Frequency.Hertz),
+            ["locked_rotor_over_base"] = Pair(study.TwiceBase.LockedRotor, each => each),
+            ["pull_out_over_base"] = Pair(study.TwiceBase.PullOut, each => each),
+            ["stored_energy_over_base"] = Number(study.TwiceBase.StoredEnergy),
+            ["within_settings"] = study.TwiceBase.WithinSettings,
+        },
+        ["rated_power_until_hz"] = new JsonObject
+        {
+            ["capability"] = Number(study.RatedPowerUntil.Capability?.Hertz),
+            ["hazard"] = Number(study.RatedPowerUntil.Hazard?.Hertz),
+        },
+        ["boosts"] = List(study.Boosts, boost => new JsonObject
+        {
+            ["share_of_base_voltage"] = Number(boost.Share),
+            ["bound_nm"] = Number(boost.Bound.NewtonMeters),
+            ["locked_rotor_at_lowest_nm"] = Pair(boost.Points[0].LockedRotor, torque => torque.NewtonMeters),
+            ["pull_out_at_lowest_nm"] = Pair(boost.Points[0].PullOut, torque => torque.NewtonMeters),
+            ["no_load_current_a"] = Pair(boost.NoLoadCurrent, current => current.Amperes),
+            ["no_load_flux"] = Pair(boost.NoLoadFlux, flux => flux),
+        }),
+        ["temperatures"] = List(study.Temperatures, at => new JsonObject
+        {
+            ["winding_degc"] = Number(at.Winding.DegreesCelsius),
+            ["points"] = List(at.Points, point => new JsonObject
+            {
+                ["frequency_hz"] = Number(point.Frequency.Hertz),
+                ["pull_out_nm"] = Pair(point.PullOut, torque => torque.NewtonMeters),
+                ["locked_rotor_nm"] = Pair(point.LockedRotor, torque => torque.NewtonMeters),
+            }),
+        }),
     };
 
     private static JsonObject Point(Sided<TorqueAt> point) => new()
