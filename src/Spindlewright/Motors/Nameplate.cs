@@ -70,6 +70,26 @@ public sealed record Nameplate
                 "that is what voltage, current and power factor take in: √3 V I cosφ");
     }
 
+    /// <summary>The nameplate that a motor with a given circuit would carry.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="connection">The connection for which it stands.</param>
+    /// <param name="speed">Rated speed.</param>
+    /// <returns>Rated point, breakdown and locked-rotor figures as the circuit gives them.</returns>
+    /// <exception cref="PartException">A figure is out of the range that a nameplate may have.</exception>
+    public static Nameplate OfCircuit(EquivalentCircuit circuit, Connection connection, RotationalSpeed speed)
+    {
+        var (rated, locked) = (CircuitSolver.SolveAtRatedSupply(circuit, speed), CircuitSolver.SolveAtRatedSupply(circuit, RotationalSpeed.Zero));
+        var plate = new Nameplate(
+            rated.Shaft, circuit.RatedLineVoltage, connection, circuit.RatedFrequency, circuit.Poles, speed, rated.Current,
+            rated.PowerFactor);
+        return plate with
+        {
+            BreakdownTorque = Fitting.Reached.BreakdownRatio(plate, circuit),
+            LockedRotorTorque = locked.AirGapTorque / plate.RatedTorque,
+            LockedRotorCurrent = locked.Current / plate.Current,
+        };
+    }
+
     /// <summary>Rated shaft power.</summary>
     public Power Power { get; }
 

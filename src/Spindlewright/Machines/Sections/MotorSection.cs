@@ -27,7 +27,7 @@ internal static class MotorSection
 
     private static readonly KeySpec<Temperature> AtRatedLoad = Key.WithDefault(
         "winding_at_rated_load", Forms.Quantity(QuantityKinds.Temperature), "Winding temperature at which the nameplate holds", "\"95 °C\"",
-        Defaults.Pair(Temperature.FromDegreesCelsius(95), Provenance.FromMemory, "reference temperature of class B", "iec-60034-1"));
+        Defaults.Pair(FitSettings.UsualTemperature, Provenance.FromMemory, "reference temperature of class B", "iec-60034-1"));
 
     private static readonly KeySpec<Ratio> CoreShare = Key.WithDefault(
         "core_loss_share", Forms.Quantity(QuantityKinds.Ratio), "Core loss over all losses at rated load", "\"20 %\"",
@@ -51,7 +51,7 @@ internal static class MotorSection
 
     private static readonly KeySpec<Ratio> Saturation = Key.WithDefault(
         "saturation", Forms.Quantity(QuantityKinds.Ratio), "Share of the magnetising current at rated flux that stands on the seventh power of flux", "\"25 %\"",
-        new(new(Ratio.FromPercent(35), Ratio.FromPercent(15)), Provenance.OwnChoice, "this-project", "no-load current rises by 1.2 to 1.4 for 10 % more volts"));
+        new(FitSettings.UsualSaturation.Map(share => Ratio.FromDecimalFractions(share)), Provenance.OwnChoice, "this-project", "no-load current rises by 1.2 to 1.4 for 10 % more volts"));
 
     private static readonly CircuitKeys Circuit = new();
 
@@ -104,46 +104,34 @@ internal static class MotorSection
         Section section, Handbook handbook, DefaultsTaken defaults, Connection connection,
         (Temperature Cold, Temperature Hot) winding)
     {
-        var completed = PlateCompletion.Of(PlateKeys.Read(section, connection), handbook);
-        foreach (var each in completed.Defaults)
+        var fitted = PlateFit.Of(
+            PlateKeys.Read(section, connection), handbook, (side, breakdown) => Settings(section, side, breakdown));
+        var plate = fitted.Completion.Nameplates.Capability;
+        foreach (var each in fitted.Completion.Defaults)
             defaults.Add(new($"motor.{each.Figure}", each.Meaning, each.Capability, each.Hazard, each.Provenance, each.Source, each.Reason));
-        var plates = completed.Nameplates;
-        var breakdown = BreakdownDefault(section, handbook, defaults, plates);
-        NameplateFit On(Side side) => NameplateFit.Of(plates.On(side), Settings(section, side, breakdown.On(side)));
-        var fit = new Sided<NameplateFit>(On(Side.Capability), On(Side.Hazard));
-        var (plate, high) = (plates.Capability, plates.Hazard);
+        if (!section.Has(PlateKeys.Breakdown)) defaults.Add(BreakdownDefault(fitted.BreakdownDefault));
         return new()
         {
-            Circuit = fit.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
+            Circuit = fitted.Fits.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
             Connection = connection,
             RatedPower = plate.Power,
             RatedSpeed = plate.Speed,
             RatedCurrent = plate.Current * CurrentFactor(plate.Connection, connection),
             Winding = winding,
-            // Over the rated torque of the capability side, which is the one that the machine's ratings name.
-            BreakdownTorqueForBound =
-                (plate.BreakdownTorque ?? breakdown.Hazard) * Math.Max(1, high.RatedTorque / plate.RatedTorque),
-            Fit = fit,
-            Questions = completed.Questions,
+            BreakdownTorqueForBound = fitted.BreakdownTorqueForBound,
+            Fit = fitted.Fits,
+            Questions = fitted.Completion.Questions,
         };
     }
 
     private static double CurrentFactor(Connection from, Connection to) =>
         from == to ? 1 : to == Connection.Delta ? Math.Sqrt(3) : 1 / Math.Sqrt(3);
 
-    private static Sided<double> BreakdownDefault(
-        Section section, Handbook handbook, DefaultsTaken defaults, Sided<Nameplate> plates)
-    {
-        var plate = plates.Capability;
-        var pair = handbook.MotorDefaults.Pair("breakdown torque", plate.Poles, plate.Power);
-        if (!section.Has(PlateKeys.Breakdown))
-            defaults.Add(new(
-                "motor.breakdown_torque", "breakdown torque over rated torque",
-                QuantityWriter.Number(pair.Capability.Value), QuantityWriter.Number(pair.Hazard.Value),
-                pair.Hazard.Provenance, pair.Capability.Source,
-                $"{pair.Capability.Provenance.InWords()}: {pair.Capability.Note}; {pair.Hazard.Provenance.InWords()}: {pair.Hazard.Note}"));
-        return pair.Map(each => each.Value);
-    }
+    private static AppliedDefault BreakdownDefault(Sided<Sourced<double>> pair) => new(
+        "motor.breakdown_torque", "breakdown torque over rated torque",
+        QuantityWriter.Number(pair.Capability.Value), QuantityWriter.Number(pair.Hazard.Value),
+        pair.Hazard.Provenance, pair.Capability.Source,
+        $"{pair.Capability.Provenance.InWords()}: {pair.Capability.Note}; {pair.Hazard.Provenance.InWords()}: {pair.Hazard.Note}");
 
     private static FitSettings Settings(Section section, Side side, double breakdown) => new(
         new LossShares(

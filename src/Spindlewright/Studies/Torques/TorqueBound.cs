@@ -54,6 +54,19 @@ public sealed record TorqueBound
     /// <returns>Motor bound times ratio, efficiency 1.</returns>
     public Torque AtSpindle(BeltPosition belt) => Motor * belt.Ratio;
 
+    /// <summary>The bound of a bare motor at its rated supply, before any machine is built with it.</summary>
+    /// <param name="circuit">Its circuit of the hazard side.</param>
+    /// <param name="byNameplate">Breakdown torque by the nameplate or its high default; null where there is none.</param>
+    /// <returns>The bound without a rise of supply and without overflux; a machine's own stands at or above it.</returns>
+    public static TorqueBound OfMotor(EquivalentCircuit circuit, Torque? byNameplate) => new()
+    {
+        WithoutResistance = Torque.FromNewtonMeters(RatedFlux.BreakdownNm(circuit.Si)),
+        ByNameplate = byNameplate,
+        SupplyFactor = 1,
+        SetOverflux = 1,
+        CountedOverflux = 1,
+    };
+
     /// <summary>Computes the bound of a machine.</summary>
     /// <param name="press">The machine.</param>
     /// <returns>The bound with its factors.</returns>
@@ -61,13 +74,10 @@ public sealed record TorqueBound
     {
         var circuit = press.Motor.Circuit.Hazard.Si;
         var supply = press.Supply.Highest / press.Supply.Nominal;
-        var bound = new TorqueBound
+        var bound = OfMotor(press.Motor.Circuit.Hazard, press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque) with
         {
-            WithoutResistance = Torque.FromNewtonMeters(RatedFlux.BreakdownNm(circuit)),
-            ByNameplate = press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque,
             SupplyFactor = supply * supply,
             SetOverflux = SetOverfluxOf(press, circuit),
-            CountedOverflux = 1,
         };
         if (bound.SetOverflux <= MostCountedOverflux) return bound with { CountedOverflux = bound.SetOverflux };
         var needed = Math.Sqrt(UnsaturatedBreakdownNm(press) / bound.Motor.NewtonMeters);

@@ -46,10 +46,7 @@ internal static class FitGrid
             BreakdownTorque = handbook.MotorDefaults.On("breakdown torque", side, poles, power).Value,
             LockedRotorTorque = handbook.MotorDefaults.On("locked-rotor torque", side, poles, power).Value,
         };
-        var plate = PlateCompletion.Of(figures, handbook).Nameplates.On(side);
-        var settings = new FitSettings(
-            LossShares.Default.On(side), 0.5, side == Side.Capability ? 0.35 : 0.15, Temperature.FromDegreesCelsius(95), 2.5);
-        return new(kilowatts, poles, name, hertz, side, NameplateFit.Of(plate, settings));
+        return new(kilowatts, poles, name, hertz, side, NameplateFit.Of(PlateCompletion.Of(figures, handbook).Nameplates.On(side), FitSettings.Usual(side, 2.5)));
     }
 
     internal static string Page(IReadOnlyList<FittedRating> ratings)
