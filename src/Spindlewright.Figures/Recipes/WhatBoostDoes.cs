@@ -20,9 +20,9 @@ public sealed class WhatBoostDoes : IFigureRecipe<StudyResults>
     public Figure Make(StudyResults results) => new(
         Id, "What boost does to the motor's torque",
         new Axis("output frequency", "Hz"), new Axis("torque at the motor shaft", "N·m"), [],
-        new FrameSet("boost", "% of base voltage", [.. results.Frequencies.Boosts.Select(Frame)], 0),
+        new FrameSet("boost", "%", [.. results.Frequencies.Boosts.Select(Frame)], 0),
         sources: [StudyMarks.OwnModel],
-        notes: ["A straight law with the boost at 0 Hz, whatever law is set. Boost overfluxes the unloaded motor at the slow end: see its no-load current before setting any."],
+        notes: ["A straight law with the boost, over base voltage, at 0 Hz, whatever law is set. Boost overfluxes the unloaded motor at the slow end: see its no-load current before setting any."],
         cautions: [StudyMarks.TorqueCaution]);
 
     private static Frame Frame(BoostCase boost) => new(

@@ -142,9 +142,11 @@ internal static class FindingsStudy
     private static Finding TwiceBase(StudyResults results)
     {
         var twice = results.Frequencies.TwiceBase;
+        static string Range(Foundations.Sided<double> pair) =>
+            Invariant($"{Math.Min(pair.Capability, pair.Hazard):0.00} to {Math.Max(pair.Capability, pair.Hazard):0.00}");
         return new(
             "Twice the base frequency",
-            Invariant($"At {twice.Frequency.Hertz:0.#} Hz{(twice.WithinSettings ? "" : ", which the settings do not reach,")} locked-rotor torque is {twice.LockedRotor.Capability:0.00} to {twice.LockedRotor.Hazard:0.00} and pull-out torque {twice.PullOut.Capability:0.00} to {twice.PullOut.Hazard:0.00} of that at base frequency as modelled (bound {results.Torques.Bound.Motor.NewtonMeters:0.0} N·m at the motor shaft at any frequency), while what turns stores {twice.StoredEnergy:0} times the energy."),
+            Invariant($"At {twice.Frequency.Hertz:0.#} Hz{(twice.WithinSettings ? "" : ", which the settings do not reach,")} locked-rotor torque is {Range(twice.LockedRotor)} and pull-out torque {Range(twice.PullOut)} of that at base frequency as modelled (bound {results.Torques.Bound.Motor.NewtonMeters:0.0} N·m at the motor shaft at any frequency), while what turns stores {twice.StoredEnergy:0} times the energy."),
             "Fast running is weak against the drill and strong against what is caught: the energy is there before the motor gives any torque.");
     }
 
