@@ -120,6 +120,27 @@ public class NameplateFitTests
     }
 
     [Fact]
+    public void The_plate_of_a_published_circuit_carries_the_figures_computed_by_hand()
+    {
+        // Krause 3 hp at 1710 r/min; own arithmetic apart from this library, printed to four or five digits.
+        var plate = Nameplate.OfCircuit(PublishedCircuits.Krause3Hp, Connection.Star, RotationalSpeed.FromRevolutionsPerMinute(1710));
+        Assert.Equal(2511.8, (double)plate.Power.Watts, 0.05);
+        Assert.Equal(8.8448, plate.Current.Amperes, 5e-5);
+        Assert.Equal(0.8148, plate.PowerFactor, 5e-5);
+        Assert.Equal(3.7765, plate.LockedRotorTorque!.Value, 5e-5);
+        Assert.Equal(7.4325, plate.LockedRotorCurrent!.Value, 5e-5);
+        Assert.Equal(4.4108, plate.BreakdownTorque!.Value, 5e-5);
+    }
+
+    [Fact]
+    public void The_circuits_of_every_demo_machine_are_their_own_fit() => Assert.All(Studies.Presses.Demo, press =>
+    {
+        var (known, speed) = (press.Motor.Circuit.Hazard, press.Motor.RatedSpeed);
+        var back = NameplateFit.Of(Nameplate.OfCircuit(known, press.Motor.Connection, speed), FitSettings.OfCircuit(known, speed));
+        Assert.All(back.Targets, target => Assert.True(Math.Abs(target.Residual) < 0.005, $"{press.Title}: {target}"));
+    });
+
+    [Fact]
     public void A_plate_without_locked_rotor_figures_keeps_a_single_cage_and_the_closed_form() =>
         Assert.False(NameplateFit.Of(SmallMotor(2.9), Bare).Circuit.Cage.IsDouble);
 
