@@ -127,12 +127,21 @@ internal readonly record struct CircuitSi(
         var (r, x) = (R2Ohm, slip * a * X2Ohm);
         if (CageRise != 0)
         {
-            var overCorner = slip * a * CageFall * X2Ohm / (CageRise * R2Ohm);
-            var outer = overCorner * overCorner / (1 + overCorner * overCorner);
+            var outer = OuterShare(slip * a);
             (r, x) = (r * (1 + CageRise * outer), x * (1 - CageFall * outer));
         }
         var square = r * r + x * x;
         return (slip * r / square, -slip * x / square);
+    }
+
+    /// <summary>Rotor resistance at a slip frequency over the rated one.</summary>
+    internal double RotorOhm(double slipFrequency) => CageRise == 0 ? R2Ohm : R2Ohm * (1 + CageRise * OuterShare(slipFrequency));
+
+    /// <summary>How far the current has moved to the outer cage, 0 to 1: q / (1 + q) of <see cref="RotorCage"/>.</summary>
+    private double OuterShare(double slipFrequency)
+    {
+        var overCorner = slipFrequency * CageFall * X2Ohm / (CageRise * R2Ohm);
+        return overCorner * overCorner / (1 + overCorner * overCorner);
     }
 
     /// <summary>Core loss goes with flux² and f^n, hence the conductance with f^(n − 2).</summary>

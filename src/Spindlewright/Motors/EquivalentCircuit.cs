@@ -160,6 +160,12 @@ public sealed record EquivalentCircuit
         };
     }
 
+    /// <summary>Rotor resistance at a slip frequency: R2 of a single cage, and what a double one makes of it.</summary>
+    /// <param name="slipFrequency">Slip times output frequency, 0 or more; the output frequency itself at standstill.</param>
+    /// <returns>Referred to the stator, a phase.</returns>
+    public ElectricResistance RotorResistanceAt(Frequency slipFrequency) =>
+        ElectricResistance.FromOhms(Si.RotorOhm(Guard.NotNegative(slipFrequency, Part, "slip frequency") / RatedFrequency));
+
     /// <summary>Resistance between two terminals at the temperature of the resistances: twice R1 of the star.</summary>
     public ElectricResistance TerminalResistance => R1 * 2;
 
