@@ -29,6 +29,17 @@ public class RotorCageTests
     }
 
     [Fact]
+    public void The_rotor_resistance_at_a_slip_frequency_is_the_one_that_the_rotor_loss_shows() =>
+        Gen.Select(RandomMotors.Circuits, Gen.Double[3, 120], Gen.Double[0.001, 2]).Sample((circuit, hertz, slip) =>
+        {
+            var point = CircuitSolver.Solve(
+                circuit, Frequency.FromHertz(hertz), circuit.RatedLineVoltage / Math.Sqrt(3), slip);
+            var current = point.RotorCurrent.Amperes;
+            var shown = (double)point.RotorLoss.Watts / (3 * current * current);
+            Assert.Equal(1, circuit.RotorResistanceAt(Frequency.FromHertz(slip * hertz)).Ohms / shown, 1e-9);
+        });
+
+    [Fact]
     public void Locked_rotor_torque_rises_with_the_resistance_of_the_outer_cage_while_the_running_side_stays()
     {
         var hp = PublishedCircuits.Krause3Hp;
