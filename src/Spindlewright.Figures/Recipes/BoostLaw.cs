@@ -27,7 +27,7 @@ public sealed class BoostLaw : IFigureRecipe<StudyResults>
                 new Band(
                     Role.Demand, hertz, StudyMarks.Values(law, at => Math.Min(at.Needed.Capability.Volts, at.Needed.Hazard.Volts)),
                     StudyMarks.Values(law, at => Math.Max(at.Needed.Capability.Volts, at.Needed.Hazard.Volts)),
-                    legend: "for the breakdown torque of base frequency, both sides"),
+                    legend: "for constant breakdown torque"),
             ],
             sources: [StudyMarks.OwnModel],
             notes:
