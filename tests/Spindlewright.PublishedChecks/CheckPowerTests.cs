@@ -18,6 +18,8 @@ public sealed class CheckPowerTests
         // At R1 = 0 under constant volts per hertz nothing depends on frequency: that is what these checks say.
         ("rashid-15-6-breakdown-torque-r1-zero-30-hz", "frequency_hz"),
         ("msl-default-slip-frequency-r1-zero", "frequency_hz"),
+        ("msl-default-slip-frequency-r1-zero-5-hz", "frequency_hz"),
+        ("msl-default-slip-frequency-r1-zero-50-hz", "frequency_hz"),
         // Slip speed alone gives the speed; the flux does not enter.
         ("dubey-6-15-speed", "rated_speed_r_per_min"),
         // The power balance of the rated point alone gives R1.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Spindlewright.Foundations;
 using Spindlewright.Studies.Torques;
+using UnitsNet;
 
 namespace Spindlewright.Figures.Recipes;
 
@@ -26,6 +27,13 @@ internal static class StudyMarks
 
     internal static ImmutableArray<double> SpeedsRpm(SpindleTorques spindle) =>
         Values(spindle.Points, at => at.SynchronousSpeed.RevolutionsPerMinute);
+
+    /// <summary>A torque of both sides over frequency; at one temperature the sides may change places.</summary>
+    internal static Band BothSides<T>(
+        Role role, IReadOnlyList<T> points, Func<T, Frequency> frequency, Func<T, Sided<Torque>> torque, string legend) => new(
+        role, Values(points, at => frequency(at).Hertz),
+        Values(points, at => Math.Min(torque(at).Capability.NewtonMeters, torque(at).Hazard.NewtonMeters)),
+        Values(points, at => Math.Max(torque(at).Capability.NewtonMeters, torque(at).Hazard.NewtonMeters)), legend: legend);
 
     internal static SourceNote OwnModel { get; } =
         new("this-project", "this project's model of the machine described", Provenance.OwnArithmetic);

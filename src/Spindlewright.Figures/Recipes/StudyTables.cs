@@ -18,10 +18,11 @@ public static class StudyTables
     {
         Table[] tables =
         [
-            Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results),
+            Speeds(results), SlowEnd(results), FrequencyTables.Standstill(results), FrequencyTables.Boosts(results), Holes(results), Hands(results), HeatTables.Continuous(results),
             HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
             SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
-            SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),
+            SlipCompensationTable.Of(results), AsFound(results), Bound(results),
+            FitTables.Targets(results.Press.Motor.Fit), FitTables.Circuits(results.Press.Motor.Circuit),
             DefaultsTable.Of(results.Press.Defaults),
         ];
         return [.. tables.Where(table => table.Rows.Length > 0)];
@@ -146,25 +147,6 @@ public static class StudyTables
             ],
             caption: "The larger of the first two, times the factors; at the spindle times the ratio of the belt position, with no loss.",
             emphasis: [5]);
-    }
-
-    private static Table Fit(StudyResults results)
-    {
-        var fit = results.Press.Motor.Fit;
-        var rows = fit is null
-            ? []
-            : fit.Capability.Targets.Zip(fit.Hazard.Targets, (low, high) => Row(
-                low.Quantity, low.Wanted, low.Reached, 100 * low.Residual, high.Wanted, high.Reached, 100 * high.Residual,
-                low.Unit == "1" ? "" : low.Unit, low.Fitted ? "aimed at" : "compared only"));
-        return new(
-            "fit", "What the fitted motor circuits reach",
-            [
-                Name("quantity"), new("wanted, capability side", Format: new(Significant: 4)), new("reached", Format: new(Significant: 4)),
-                new("residual", "%", Format: OneDecimal), new("wanted, hazard side", Format: new(Significant: 4)),
-                new("reached", Format: new(Significant: 4)), new("residual", "%", Format: OneDecimal), Name("unit"), Name("use"),
-            ],
-            [.. rows],
-            caption: "One circuit for each side: they differ where the nameplate is silent.");
     }
 
     internal static Column Name(string header) => new(header, Align: Alignment.Left);

@@ -47,6 +47,7 @@ public sealed class CheckEvaluators
     /// <summary>All evaluators of this library: the catalogue to which a new one is added.</summary>
     public static CheckEvaluators All { get; } = None.With(
         new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
+        new EfficiencyLimitEvaluator(),
         new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
         new InverterEvaluator(), new HandEvaluator(), new HeatEvaluator(), new RectifierEvaluator());
 

@@ -6,6 +6,7 @@ using Spindlewright.Mains;
 using Spindlewright.Motors;
 using Spindlewright.Motors.Heat;
 using Spindlewright.Spindles;
+using UnitsNet;
 using static System.FormattableString;
 
 namespace Spindlewright.Machines;
@@ -95,8 +96,15 @@ public sealed record DrillPress
     /// <param name="curve">The law.</param>
     /// <returns>A new machine, checked as any other.</returns>
     /// <exception cref="PartException">The law does not go with the machine.</exception>
-    public DrillPress WithCurve(VoltsPerHertzCurve curve) =>
-        new(Title, Supply, Inverter.WithCurve(curve), Motor, Belts, Spindle)
+    public DrillPress WithCurve(VoltsPerHertzCurve curve) => With(Inverter.WithCurve(curve), Motor);
+
+    /// <summary>The same machine with winding and bars at one temperature.</summary>
+    /// <param name="temperature">−40 °C to 250 °C.</param>
+    /// <returns>A new machine whose two temperatures are the same.</returns>
+    public DrillPress WithWinding(Temperature temperature) => With(Inverter, Motor with { Winding = (temperature, temperature) });
+
+    private DrillPress With(Inverter inverter, MachineMotor motor) =>
+        new(Title, Supply, inverter, motor, Belts, Spindle)
         {
             Work = Work,
             Person = Person,

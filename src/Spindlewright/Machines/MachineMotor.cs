@@ -1,6 +1,7 @@
 using Spindlewright.Foundations;
 using Spindlewright.Motors;
 using Spindlewright.Motors.Fitting;
+using Spindlewright.Motors.Plates;
 using UnitsNet;
 
 namespace Spindlewright.Machines;
@@ -36,6 +37,9 @@ public sealed record MachineMotor
 
     /// <summary>How the circuits were fitted; null where a circuit was given.</summary>
     public Sided<NameplateFit>? Fit { get; init; }
+
+    /// <summary>What does not go together on the plate; empty where a circuit was given.</summary>
+    public IReadOnlyList<PlateQuestion> Questions { get; init; } = [];
 
     /// <summary>Rated torque, power over speed.</summary>
     public Torque RatedTorque => Torque.FromNewtonMeters((double)RatedPower.Watts / RatedSpeed.RadiansPerSecond);

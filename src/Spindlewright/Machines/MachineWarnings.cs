@@ -11,7 +11,7 @@ internal static class MachineWarnings
     private const double LeastBaseFlux = 0.75;
 
     internal static IReadOnlyList<string> Of(DrillPress press) =>
-        [.. Underflux(press), .. ExactRatedPoint(press), .. Unlimiting(press), .. BaseAboveCeiling(press)];
+        [.. Underflux(press), .. press.Motor.Questions.Select(question => question.Words), .. ExactRatedPoint(press), .. Unlimiting(press), .. BaseAboveCeiling(press)];
 
     private static IEnumerable<string> Underflux(DrillPress press)
     {

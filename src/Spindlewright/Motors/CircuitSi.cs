@@ -1,11 +1,13 @@
 using System.Numerics;
+using Spindlewright.Foundations;
 
 namespace Spindlewright.Motors;
 
 /// <summary>The circuit in plain SI doubles, for inner loops. A phase of a star.</summary>
 internal readonly record struct CircuitSi(
     double R1Ohm, double X1Ohm, double R2Ohm, double X2Ohm, double XmOhm, double CoreConductanceS,
-    double RatedHz, int Poles, double RatedPhaseV, double Saturation, double CoreLossExponent)
+    double RatedHz, int Poles, double RatedPhaseV, double Saturation, double CoreLossExponent, double CageRise,
+    double CageFall)
 {
     private const int MostSaturationSteps = 200;
 
@@ -68,8 +70,27 @@ internal readonly record struct CircuitSi(
             circuit.SolveAt(circuit.XmAtOhm(flux), frequencyHz, phaseV, dropV, slip).AirGapV / perUnitV;
     }
 
-    /// <summary>Breakdown torque (closed Thevenin form) without drop and with a given magnetising reactance.</summary>
+    /// <summary>
+    /// Breakdown torque without drop and with a given magnetising reactance: closed Thevenin form for a single cage,
+    /// the highest of the peaks for a double one.
+    /// </summary>
     internal (double TorqueNm, double Slip) Breakdown(double frequencyHz, double phaseV, double xmOhm)
+    {
+        if (CageRise == 0) return SingleCageBreakdown(frequencyHz, phaseV, xmOhm);
+        var circuit = this;
+        var (least, most) = BreakdownSlips(frequencyHz, xmOhm);
+        return Peak.FindHighest(
+            slip => circuit.SolveAt(xmOhm, frequencyHz, phaseV, 0, slip).TorqueNm, least / 4, most * 4);
+    }
+
+    /// <summary>Breakdown slips of the single cages that a double one turns into at low and at high slip frequency.</summary>
+    internal (double Least, double Most) BreakdownSlips(double frequencyHz, double xmOhm)
+    {
+        var outer = this with { R2Ohm = R2Ohm * (1 + CageRise), X2Ohm = X2Ohm * (1 - CageFall) };
+        return (SingleCageBreakdown(frequencyHz, 1, xmOhm).Slip, outer.SingleCageBreakdown(frequencyHz, 1, xmOhm).Slip);
+    }
+
+    private (double TorqueNm, double Slip) SingleCageBreakdown(double frequencyHz, double phaseV, double xmOhm)
     {
         var a = frequencyHz / RatedHz;
         var shunt = new Complex(CoreConductanceAt(a), -1 / (a * xmOhm));
@@ -104,8 +125,23 @@ internal readonly record struct CircuitSi(
     {
         // Multiplied through by slip, so that standstill, synchronism and generating need no case of their own.
         var (r, x) = (R2Ohm, slip * a * X2Ohm);
+        if (CageRise != 0)
+        {
+            var outer = OuterShare(slip * a);
+            (r, x) = (r * (1 + CageRise * outer), x * (1 - CageFall * outer));
+        }
         var square = r * r + x * x;
         return (slip * r / square, -slip * x / square);
+    }
+
+    /// <summary>Rotor resistance at a slip frequency over the rated one.</summary>
+    internal double RotorOhm(double slipFrequency) => CageRise == 0 ? R2Ohm : R2Ohm * (1 + CageRise * OuterShare(slipFrequency));
+
+    /// <summary>How far the current has moved to the outer cage, 0 to 1: q / (1 + q) of <see cref="RotorCage"/>.</summary>
+    private double OuterShare(double slipFrequency)
+    {
+        var overCorner = slipFrequency * CageFall * X2Ohm / (CageRise * R2Ohm);
+        return overCorner * overCorner / (1 + overCorner * overCorner);
     }
 
     /// <summary>Core loss goes with flux² and f^n, hence the conductance with f^(n − 2).</summary>

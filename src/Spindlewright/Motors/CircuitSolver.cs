@@ -45,12 +45,15 @@ public static class CircuitSolver
             circuit, circuit.RatedFrequency, circuit.RatedLineVoltage / Math.Sqrt(3),
             1 - speed.RevolutionsPerMinute / circuit.SynchronousSpeed.RevolutionsPerMinute);
 
-    /// <summary>Breakdown torque and its slip in closed form, for a constant magnetising reactance and no drop.</summary>
+    /// <summary>Breakdown torque and its slip for a constant magnetising reactance and no drop.</summary>
     /// <param name="circuit">The circuit; its saturation is left out and Xm taken as at rated flux.</param>
     /// <param name="frequency">Above 0.</param>
     /// <param name="phaseVoltage">Rms a phase of the star.</param>
     /// <returns>Torque and slip at the peak.</returns>
-    /// <remarks>R2/s = |Zth + j a X2|; T = 3 Vth² / (2 ωs (Rth + |Zth + j a X2|)), core branch in Zth and Vth.</remarks>
+    /// <remarks>
+    /// Single cage, closed form: R2/s = |Zth + j a X2|; T = 3 Vth² / (2 ωs (Rth + |Zth + j a X2|)), core branch in Zth and
+    /// Vth. Double cage: the highest peak of the solved curve, found to 1e-9 of its slip.
+    /// </remarks>
     public static (Torque Torque, double Slip) Breakdown(
         EquivalentCircuit circuit, Frequency frequency, ElectricPotential phaseVoltage)
     {
@@ -114,6 +117,8 @@ public static class CircuitSolver
         CircuitSi si, double frequencyHz, double phaseV, double dropV)
     {
         if (phaseV <= dropV) return (0, 1);
+        if (si.CageRise != 0)
+            return Peak.FindHighest(TorqueAt, Math.Min(0.1, 0.05 * si.BreakdownSlips(frequencyHz, si.XmOhm).Least), 1);
         if (si.Saturation == 0 && dropV == 0)
         {
             var (peak, peakSlip) = si.Breakdown(frequencyHz, phaseV, si.XmOhm);

@@ -97,6 +97,9 @@ public sealed record EquivalentCircuit
         init => field = Guard.Within(value, 0, 0.9, Part, "saturation");
     }
 
+    /// <summary>How <see cref="R2"/> and <see cref="X2"/>, which stand for low slip frequency, change with it.</summary>
+    public RotorCage Cage { get; init; } = RotorCage.SingleCage;
+
     /// <summary>Friction and windage.</summary>
     public RotationalLoss Rotational { get; init; } = RotationalLoss.None;
 
@@ -157,7 +160,19 @@ public sealed record EquivalentCircuit
         };
     }
 
+    /// <summary>Rotor resistance at a slip frequency: R2 of a single cage, and what a double one makes of it.</summary>
+    /// <param name="slipFrequency">Slip times output frequency, 0 or more; the output frequency itself at standstill.</param>
+    /// <returns>Referred to the stator, a phase.</returns>
+    public ElectricResistance RotorResistanceAt(Frequency slipFrequency) =>
+        ElectricResistance.FromOhms(Si.RotorOhm(Guard.NotNegative(slipFrequency, Part, "slip frequency") / RatedFrequency));
+
+    /// <summary>Resistance between two terminals at the temperature of the resistances: twice R1 of the star.</summary>
+    public ElectricResistance TerminalResistance => R1 * 2;
+
+    internal double RatedPhaseVolts => RatedLineVoltage.Volts / Math.Sqrt(3);
+
     internal CircuitSi Si => new(
         R1.Ohms, X1.Ohms, R2.Ohms, X2.Ohms, Xm.Ohms, 1 / (CoreLossResistance?.Ohms ?? double.PositiveInfinity),
-        RatedFrequency.Hertz, Poles, RatedLineVoltage.Volts / Math.Sqrt(3), Saturation, CoreLossExponent);
+        RatedFrequency.Hertz, Poles, RatedLineVoltage.Volts / Math.Sqrt(3), Saturation, CoreLossExponent,
+        Cage.Rise - 1, Cage.LeakageFall);
 }

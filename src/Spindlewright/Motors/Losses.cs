@@ -27,7 +27,7 @@ public sealed record RotationalLoss(Power Reference, RotationalSpeed At, double 
         (double)Reference.Watts * Math.Pow(Math.Abs(speedRadPerS) / At.RadiansPerSecond, Exponent);
 }
 
-/// <summary>Stray-load loss: goes with the square of stator current and of speed.</summary>
+/// <summary>Stray-load loss: goes with the square of stator current and a power of speed.</summary>
 /// <param name="Reference">Loss at the reference point, 0 or more; 0 switches it off.</param>
 /// <param name="AtCurrent">Stator (line) current at the reference point, above 0.</param>
 /// <param name="AtSpeed">Speed at the reference point, above 0.</param>
@@ -48,11 +48,20 @@ public sealed record StrayLoadLoss(Power Reference, ElectricCurrent AtCurrent, R
     /// <summary>Speed at the reference point.</summary>
     public RotationalSpeed AtSpeed { get; } = Guard.Positive(AtSpeed, Part, "reference speed");
 
-    internal StrayLoadLoss ForCurrentsTimes(double factor) => new(Reference, AtCurrent * factor, AtSpeed);
+    /// <summary>Power of speed: 2 unless said otherwise, as the loss of induced currents goes; 0 to 3.</summary>
+    public double SpeedExponent
+    {
+        get;
+        init => field = Guard.Within(value, 0, 3, Part, "exponent of speed");
+    } = 2;
+
+    internal StrayLoadLoss ForCurrentsTimes(double factor) =>
+        new(Reference, AtCurrent * factor, AtSpeed) { SpeedExponent = SpeedExponent };
 
     internal double Watts(double currentA, double speedRadPerS)
     {
-        var (current, speed) = (currentA / AtCurrent.Amperes, speedRadPerS / AtSpeed.RadiansPerSecond);
-        return (double)Reference.Watts * current * current * speed * speed;
+        var (current, speed) = (currentA / AtCurrent.Amperes, Math.Abs(speedRadPerS) / AtSpeed.RadiansPerSecond);
+        // The square, which all machines but odd ones have, without the cost of a general power.
+        return (double)Reference.Watts * current * current * (SpeedExponent == 2 ? speed * speed : Math.Pow(speed, SpeedExponent));
     }
 }

@@ -4,6 +4,26 @@ using static System.FormattableString;
 
 namespace Spindlewright.Motors;
 
+/// <summary>Figures of a nameplate that a default may stand in for.</summary>
+[Flags]
+public enum PlateFigure
+{
+    /// <summary>None.</summary>
+    None = 0,
+
+    /// <summary>Rated shaft power.</summary>
+    Power = 1,
+
+    /// <summary>Rated speed.</summary>
+    Speed = 2,
+
+    /// <summary>Rated current.</summary>
+    Current = 4,
+
+    /// <summary>Power factor at rated load.</summary>
+    PowerFactor = 8,
+}
+
 /// <summary>What is printed on a motor, for one connection of its windings.</summary>
 /// <remarks>
 /// <see cref="Speed"/> is the rated (full-load) speed, which stands below the synchronous speed 120 f / poles by the
@@ -48,6 +68,26 @@ public sealed record Nameplate
             throw new PartException(
                 Part, "rated power", Invariant($"{(double)power.Watts:0.#} W"), Invariant($"below {InputWatts:0.#} W"),
                 "that is what voltage, current and power factor take in: √3 V I cosφ");
+    }
+
+    /// <summary>The nameplate that a motor with a given circuit would carry.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="connection">The connection for which it stands.</param>
+    /// <param name="speed">Rated speed.</param>
+    /// <returns>Rated point, breakdown and locked-rotor figures as the circuit gives them.</returns>
+    /// <exception cref="PartException">A figure is out of the range that a nameplate may have.</exception>
+    public static Nameplate OfCircuit(EquivalentCircuit circuit, Connection connection, RotationalSpeed speed)
+    {
+        var (rated, locked) = (CircuitSolver.SolveAtRatedSupply(circuit, speed), CircuitSolver.SolveAtRatedSupply(circuit, RotationalSpeed.Zero));
+        var plate = new Nameplate(
+            rated.Shaft, circuit.RatedLineVoltage, connection, circuit.RatedFrequency, circuit.Poles, speed, rated.Current,
+            rated.PowerFactor);
+        return plate with
+        {
+            BreakdownTorque = Fitting.Reached.BreakdownRatio(plate, circuit),
+            LockedRotorTorque = locked.AirGapTorque / plate.RatedTorque,
+            LockedRotorCurrent = locked.Current / plate.Current,
+        };
     }
 
     /// <summary>Rated shaft power.</summary>
@@ -95,11 +135,47 @@ public sealed record Nameplate
         init => field = value is { } given ? Guard.Within(given, 1.5, 12, Part, "locked-rotor current over rated") : null;
     }
 
+    /// <summary>Line current at no load, rated voltage and frequency; null where not measured.</summary>
+    public ElectricCurrent? NoLoadCurrent
+    {
+        get;
+        init => field = value is { } given
+            ? Guard.Within(given, Current * 0.02, Current * 1.5, Part, "no-load current", "2 % to 150 % of the rated current")
+            : null;
+    }
+
+    /// <summary>Resistance between two terminals as connected; null where not measured.</summary>
+    /// <remarks>Twice the star-equivalent R1 in star and in delta alike.</remarks>
+    public ElectricResistance? WindingResistance
+    {
+        get;
+        init => field = value is { } given ? Guard.Positive(given, Part, "winding resistance between terminals") : null;
+    }
+
+    /// <summary>Winding temperature at which <see cref="WindingResistance"/> was measured.</summary>
+    public Temperature WindingMeasuredAt
+    {
+        get;
+        init => field = Guard.Within(
+            value, Temperature.FromDegreesCelsius(-40), Temperature.FromDegreesCelsius(250), Part,
+            "temperature of the measured winding");
+    } = Temperature.FromDegreesCelsius(20);
+
+    /// <summary>The figures that are defaults; a fit lets them give way to the others.</summary>
+    public PlateFigure Assumed { get; init; }
+
+    internal bool GivesLockedRotor => LockedRotorTorque is not null || LockedRotorCurrent is not null;
+
+    internal bool GivesMoreThanRatedPoint => GivesLockedRotor || NoLoadCurrent is not null || WindingResistance is not null;
+
     /// <summary>Efficiency that voltage, current, power factor and power imply.</summary>
     public double Efficiency => (double)Power.Watts / InputWatts;
 
     /// <summary>(ns − n) / ns at rated load.</summary>
     public double RatedSlip => 1 - Speed.RevolutionsPerMinute * Poles / (120 * Frequency.Hertz);
+
+    /// <summary>Synchronous speed at rated frequency, 120 f / poles; never the rated speed.</summary>
+    public RotationalSpeed SynchronousSpeed => RotationalSpeed.FromRevolutionsPerMinute(120 * Frequency.Hertz / Poles);
 
     /// <summary>Rated torque, power over speed.</summary>
     public Torque RatedTorque => Torque.FromNewtonMeters((double)Power.Watts / Speed.RadiansPerSecond);

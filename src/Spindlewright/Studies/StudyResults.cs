@@ -4,6 +4,7 @@ using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
 using Spindlewright.Studies.Findings;
+using Spindlewright.Studies.Frequencies;
 using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
@@ -32,6 +33,9 @@ public sealed record StudyResults
     /// <summary>The three torques.</summary>
     public required TorqueStudy Torques { get; init; }
 
+    /// <summary>What frequency does to torque.</summary>
+    public required FrequencyStudy Frequencies { get; init; }
+
     /// <summary>Hands against the spindle.</summary>
     public required OverpoweringStudy Hands { get; init; }
 
@@ -52,7 +56,7 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "heat", "supply"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "heat", "supply", "torque against frequency"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -84,6 +88,7 @@ public sealed record StudyResults
             Before = Step(5, () => BeforeStudy.Of(press)),
             Heat = Step(6, () => HeatStudy.Of(press, torques, handbook)),
             Supply = Step(7, () => SupplyStudy.Of(press, handbook)),
+            Frequencies = Step(8, () => FrequencyStudy.Of(press)),
         };
     }
 

@@ -76,6 +76,18 @@ public class CircuitProperties
             Assert.Equal(1, si.XmAtOhm(flux) / state.XmOhm, 1e-9);
         });
 
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1, 0.5)]
+    [InlineData(2, 0.25)]
+    public void Stray_load_loss_goes_with_current_squared_and_its_own_power_of_speed(double exponent, double expected)
+    {
+        var (amperes, speed) = (ElectricCurrent.FromAmperes(10), RotationalSpeed.FromRevolutionsPerMinute(1710));
+        var loss = new StrayLoadLoss(Power.FromWatts(20), amperes, speed) { SpeedExponent = exponent };
+        Assert.Equal(20 * expected, loss.Watts(10, speed.RadiansPerSecond / 2), 1e-9);
+        Assert.Equal(20 * 4 * expected, loss.Watts(20, -speed.RadiansPerSecond / 2), 1e-9);
+    }
+
     [Fact]
     public void Star_and_delta_of_the_same_windings_give_the_same_torque_for_the_same_winding_voltage() =>
         Gen.Select(RandomMotors.Circuits, Frequencies, Slips).Sample((star, hertz, slip) =>

@@ -31,6 +31,13 @@ internal static class Presses
         return Press(circuit, supply, curve, 0, Sided.Same(1.0), 1, 100, ratio, reaction);
     }
 
+    /// <summary>The machines that come with the project.</summary>
+    internal static IReadOnlyList<DrillPress> Demo { get; } =
+    [
+        .. Directory.GetFiles(TestSupport.Repository.File("data/machines"), "*.toml").Order(StringComparer.Ordinal)
+            .Select(path => MachineFile.ReadFile(path, Foundations.Tables.Handbook.FromEmbedded()).Press!),
+    ];
+
     /// <summary>Machines with random circuits, supplies, curves, drops, efficiencies and ratios.</summary>
     internal static Gen<DrillPress> Random { get; } =
         from circuit in RandomMotors.Circuits

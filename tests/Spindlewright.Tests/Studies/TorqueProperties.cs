@@ -30,6 +30,7 @@ public class TorqueProperties
             var bound = TorqueBound.Of(press).Motor.NewtonMeters;
             var (hertz, drive) = (Within(press, share), new Drive(press, Side.Hazard));
             Assert.True(drive.IdealBoostNm(hertz) <= bound * Rounding);
+            Assert.True(new Drive(press, Side.Capability).IdealBoostNm(hertz) <= bound * Rounding);
             Assert.True(drive.IdealBoostNm(hertz, slip) <= drive.IdealBoostNm(hertz) * Rounding);
         });
 
@@ -45,6 +46,20 @@ public class TorqueProperties
                 Assert.True(
                     circuit.Solve(hertz, drive.PhaseV(hertz), drive.DropV, slip).TorqueNm
                     <= RatedFlux.TorqueNm(circuit, hertz, drive.CeilingPhaseV, slip) * Rounding);
+        });
+
+    [Fact]
+    public void The_bound_of_every_demo_machine_stands_above_both_sides_at_every_frequency_and_with_every_boost() =>
+        Assert.All(Presses.Demo, press =>
+        {
+            foreach (var machine in new[] { 0, 0.04, 0.125 }.Select(share => press.WithCurve(new Inverters.StraightCurve(
+                press.Inverter.Curve.BaseVoltage, press.Inverter.Curve.BaseFrequency, press.Inverter.Curve.BaseVoltage * share))).Prepend(press))
+            {
+                var study = TorqueStudy.Of(machine);
+                Assert.All(study.Motor, at => Assert.All(
+                    new[] { at.PullOut, at.LockedRotor, at.IdealBoost, at.IdealBoostLockedRotor },
+                    pair => Assert.True(UnitMath.Max(pair.Capability, pair.Hazard) <= study.Bound.Motor * Rounding)));
+            }
         });
 
     [Fact]

@@ -16,7 +16,8 @@ internal abstract class CircuitEvaluator(IReadOnlyDictionary<string, CircuitQuan
     public Evaluation Evaluate(Check check, Handbook handbook)
     {
         var circuit = PublishedCircuit.Of(check, handbook, check.Method);
-        var repeatsApproximation = check.Method != PublishedCircuit.Exact && circuit.HasShunt;
+        var repeatsApproximation = circuit.HasShunt
+            && check.Method is (PublishedCircuit.NoShunt or PublishedCircuit.ShuntAtTerminals);
         return new(
             In(circuit), check.Unit, check.Method,
             repeatsApproximation ? In(PublishedCircuit.Of(check, handbook, PublishedCircuit.Exact)) : null);

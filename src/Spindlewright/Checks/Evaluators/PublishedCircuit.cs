@@ -8,13 +8,16 @@ namespace Spindlewright.Checks.Evaluators;
 /// <summary>A published circuit, solved in the form in which its source solved it.</summary>
 /// <remarks>
 /// The library solves the T circuit exactly. Some books leave the shunt branch out or move it to the terminals; both
-/// are repeated here and nowhere else, by the same solver with a shunt branch so large that it carries nothing.
+/// are repeated here and nowhere else, by the same solver with a shunt branch so large that it carries nothing. One
+/// source lays the core branch before the stator leakage: an exact circuit of another form, which the solver takes
+/// after the leakage has been moved behind the gap.
 /// </remarks>
 internal sealed class PublishedCircuit
 {
     internal const string Exact = "exact circuit";
     internal const string NoShunt = "no shunt branch";
     internal const string ShuntAtTerminals = "shunt branch at the terminals";
+    internal const string CoreFirst = "core branch before the stator leakage";
 
     // Far below the printed digits, yet within what a circuit accepts.
     private const double NoCurrentOhm = 1e12;
@@ -28,8 +31,10 @@ internal sealed class PublishedCircuit
     {
         (this.row, this.form) = (row, form);
         otherLossIsInput = inputs.Has("other_loss") && inputs.Word("other_loss") == "added to the input power";
-        var shunt = row.Xm is { } xm && form == Exact ? xm : ElectricResistance.FromOhms(NoCurrentOhm);
-        Windings = Circuit(row, shunt, form == Exact ? row.Rfe : null, inputs.NumberOrNull("stator_resistance_ohm"));
+        var shunt = row.Xm is { } xm && form is (Exact or CoreFirst) ? xm : ElectricResistance.FromOhms(NoCurrentOhm);
+        var windings = Circuit(
+            row, shunt, form is Exact or CoreFirst ? row.Rfe : null, inputs.NumberOrNull("stator_resistance_ohm"));
+        Windings = form == CoreFirst ? LeakageBehindGap(windings) : windings;
     }
 
     /// <summary>True where the source gives a shunt branch.</summary>
@@ -45,12 +50,12 @@ internal sealed class PublishedCircuit
     /// <summary>Finds the circuit of a check.</summary>
     /// <param name="check">Its subject names the circuit.</param>
     /// <param name="handbook">Tables.</param>
-    /// <param name="form">One of the three forms.</param>
+    /// <param name="form">One of the four forms.</param>
     /// <exception cref="ArgumentException">No such form, or the source gives no shunt branch for it.</exception>
     internal static PublishedCircuit Of(Check check, Handbook handbook, string form)
     {
-        if (form is not (Exact or NoShunt or ShuntAtTerminals))
-            throw new ArgumentException($"'{form}' is no form of the circuit; accepted: {Exact}, {NoShunt}, {ShuntAtTerminals}.");
+        if (form is not (Exact or NoShunt or ShuntAtTerminals or CoreFirst))
+            throw new ArgumentException($"'{form}' is no form of the circuit; accepted: {Exact}, {NoShunt}, {ShuntAtTerminals}, {CoreFirst}.");
         var row = handbook.MotorCircuits[check.Subject];
         if (row.Xm is null && form != NoShunt)
             throw new ArgumentException($"{row.Id} has no shunt branch, so its only form is '{NoShunt}'.");
@@ -99,6 +104,19 @@ internal sealed class PublishedCircuit
             row.Frequency, row.Poles)
         { CoreLossResistance = core };
         return row.InDelta ? circuit.Rejoined(Connection.Star, Connection.Delta) : circuit;
+    }
+
+    /// <summary>
+    /// The same two-port with all leakage behind the magnetising branch, c = (X1 + Xm)/Xm: X1 → 0, Xm → X1 + Xm,
+    /// X2 → c X1 + c² X2, R2 → c² R2. A core branch across the new magnetising branch lies before the stator leakage.
+    /// </summary>
+    private static EquivalentCircuit LeakageBehindGap(EquivalentCircuit circuit)
+    {
+        var c = (circuit.X1 + circuit.Xm) / circuit.Xm;
+        return new(
+            circuit.R1, ElectricResistance.Zero, circuit.R2 * (c * c), circuit.X1 * c + circuit.X2 * (c * c),
+            circuit.X1 + circuit.Xm, circuit.RatedLineVoltage, circuit.RatedFrequency, circuit.Poles)
+        { CoreLossResistance = circuit.CoreLossResistance };
     }
 
     /// <summary>Adds the current of the shunt branch at the terminals to that of the series leg.</summary>

@@ -72,7 +72,7 @@ public sealed record MotorEfficiency(Table<EfficiencyRow> Limits, Table<Efficien
 {
     /// <summary>The limit at a rated power.</summary>
     /// <param name="efficiencyClass">IE1, IE2, IE3 or IE4.</param>
-    /// <param name="poles">2, 4, 6 or 8; IE1 has no 8.</param>
+    /// <param name="poles">2, 4, 6 or 8.</param>
     /// <param name="ratedPower">Within the printed powers of the class.</param>
     /// <returns>Efficiency, 0 to 1, with where it comes from.</returns>
     /// <exception cref="UnknownRowException">No such class or pole number.</exception>

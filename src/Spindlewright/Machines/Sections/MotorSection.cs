@@ -4,6 +4,7 @@ using Spindlewright.Foundations.Tables;
 using Spindlewright.Machines.Text;
 using Spindlewright.Motors;
 using Spindlewright.Motors.Fitting;
+using Spindlewright.Motors.Plates;
 using UnitsNet;
 
 namespace Spindlewright.Machines.Sections;
@@ -16,54 +17,6 @@ internal static class MotorSection
         "How the windings are joined at the inverter", "\"delta\"") with
     { Quantity = "volts per hertz" };
 
-    private static readonly KeySpec<Power> RatedPower = Key.Required(
-        "power", Forms.Quantity(QuantityKinds.Power), "Rated shaft power", "\"0.75 kW\"") with
-    { Quantity = "rated power" };
-
-    private static readonly KeySpec<int> Poles = Key.Required(
-        "poles", Forms.WholeNumber(2, 24), "Number of poles: 2, 4, 6, 8", "4") with
-    { Quantity = "number of poles" };
-
-    private static readonly KeySpec<Frequency> RatedFrequency = Key.Required(
-        "frequency", Forms.Quantity(QuantityKinds.Frequency), "Rated frequency", "\"50 Hz\"") with
-    { Quantity = "rated frequency" };
-
-    private static readonly KeySpec<ElectricPotential> VoltageDelta = Key.Optional(
-        "voltage_delta", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in delta", "\"230 V\"", "voltage_star over √3") with
-    { ShownInTemplate = true };
-
-    private static readonly KeySpec<ElectricPotential> VoltageStar = Key.Optional(
-        "voltage_star", Forms.Quantity(QuantityKinds.Voltage), "Rated line voltage in star", "\"400 V\"", "√3 times voltage_delta") with
-    { ShownInTemplate = true };
-
-    private static readonly KeySpec<ElectricCurrent> CurrentDelta = Key.Optional(
-        "current_delta", Forms.Quantity(QuantityKinds.Current), "Rated line current in delta", "\"3.2 A\"", "√3 times current_star") with
-    { ShownInTemplate = true };
-
-    private static readonly KeySpec<ElectricCurrent> CurrentStar = Key.Optional(
-        "current_star", Forms.Quantity(QuantityKinds.Current), "Rated line current in star", "\"1.85 A\"", "current_delta over √3");
-
-    private static readonly KeySpec<RotationalSpeed> RatedSpeed = Key.Required(
-        "speed", Forms.Quantity(QuantityKinds.RotationalSpeed), "Rated (full-load) speed, below the synchronous speed 120 f / poles", "\"1430 r/min\"") with
-    { Quantity = "rated speed" };
-
-    private static readonly KeySpec<double> PowerFactor = Key.Optional(
-        "power_factor", Forms.Quantity(QuantityKinds.Number), "Power factor at rated load; needed unless a circuit is given", "0.76") with
-    { ShownInTemplate = true };
-
-    private static readonly KeySpec<Ratio> Breakdown = Key.Optional(
-        "breakdown_torque", Forms.Quantity(QuantityKinds.Ratio), "Breakdown torque over rated torque", "\"290 %\"",
-        "a pair: least of the standard for the size and poles, and upper catalogue practice") with
-    { Quantity = "breakdown torque over rated" };
-
-    private static readonly KeySpec<Ratio> LockedRotorTorque = Key.Optional(
-        "locked_rotor_torque", Forms.Quantity(QuantityKinds.Ratio), "Locked-rotor torque over rated torque; compared, not fitted", "\"240 %\"") with
-    { Quantity = "locked-rotor torque over rated" };
-
-    private static readonly KeySpec<Ratio> LockedRotorCurrent = Key.Optional(
-        "locked_rotor_current", Forms.Quantity(QuantityKinds.Ratio), "Locked-rotor current over rated current; compared, not fitted", "\"520 %\"") with
-    { Quantity = "locked-rotor current over rated" };
-
     private static readonly KeySpec<Temperature> Cold = Key.WithDefault(
         "winding_cold", Forms.Quantity(QuantityKinds.Temperature), "Coldest winding to be expected", "\"20 °C\"",
         Defaults.Pair(Temperature.FromDegreesCelsius(20), Provenance.OwnChoice, "a workshop in the morning"));
@@ -74,7 +27,7 @@ internal static class MotorSection
 
     private static readonly KeySpec<Temperature> AtRatedLoad = Key.WithDefault(
         "winding_at_rated_load", Forms.Quantity(QuantityKinds.Temperature), "Winding temperature at which the nameplate holds", "\"95 °C\"",
-        Defaults.Pair(Temperature.FromDegreesCelsius(95), Provenance.FromMemory, "reference temperature of class B", "iec-60034-1"));
+        Defaults.Pair(FitSettings.UsualTemperature, Provenance.FromMemory, "reference temperature of class B", "iec-60034-1"));
 
     private static readonly KeySpec<Ratio> CoreShare = Key.WithDefault(
         "core_loss_share", Forms.Quantity(QuantityKinds.Ratio), "Core loss over all losses at rated load", "\"20 %\"",
@@ -98,30 +51,20 @@ internal static class MotorSection
 
     private static readonly KeySpec<Ratio> Saturation = Key.WithDefault(
         "saturation", Forms.Quantity(QuantityKinds.Ratio), "Share of the magnetising current at rated flux that stands on the seventh power of flux", "\"25 %\"",
-        new(new(Ratio.FromPercent(35), Ratio.FromPercent(15)), Provenance.OwnChoice, "this-project", "no-load current rises by 1.2 to 1.4 for 10 % more volts"));
+        new(FitSettings.UsualSaturation.Map(share => Ratio.FromDecimalFractions(share)), Provenance.OwnChoice, "this-project", "no-load current rises by 1.2 to 1.4 for 10 % more volts"));
 
     private static readonly CircuitKeys Circuit = new();
 
     internal static SectionSpec Spec { get; } = new(
         "motor", "The motor: its nameplate, or its ratings and a measured circuit",
         [
-            RatedPower, Poles, RatedFrequency, VoltageDelta, VoltageStar, ConnectionKey, CurrentDelta, CurrentStar, RatedSpeed,
-            PowerFactor, Breakdown, LockedRotorTorque, LockedRotorCurrent, Cold, Hot, AtRatedLoad, CoreShare,
-            RotationalShare, StrayShare, LeakageSplit, Saturation,
+            .. PlateKeys.All, ConnectionKey, Cold, Hot, AtRatedLoad, CoreShare, RotationalShare, StrayShare, LeakageSplit,
+            Saturation,
         ])
     { Required = true, Sections = [Circuit.Spec] };
 
     /// <summary>Marks as faulty what the values alone show: figures that are needed together.</summary>
-    internal static void Check(Section section)
-    {
-        if (!section.Has(VoltageDelta) && !section.Has(VoltageStar))
-            section.Fault(null, "neither voltage_delta nor voltage_star is given", "the voltages printed on the nameplate");
-        if (section.Only(Circuit.Spec) is not null) return;
-        if (!section.Has(CurrentDelta) && !section.Has(CurrentStar))
-            section.Fault(null, "neither current_delta nor current_star is given", "a current printed on the nameplate, or [motor.circuit]");
-        if (!section.Has(PowerFactor))
-            section.Fault(null, "power_factor is not given", "power_factor = 0.76, or [motor.circuit]");
-    }
+    internal static void Check(Section section) => PlateKeys.Check(section, section.Only(Circuit.Spec) is not null);
 
     internal static MachineMotor? Read(Section section, Handbook handbook, DefaultsTaken defaults) => section.Make(() =>
     {
@@ -133,18 +76,13 @@ internal static class MotorSection
             : Fitted(section, handbook, defaults, connection, winding);
     });
 
-    /// <summary>Rated line voltage of a connection: as printed, or from the other one.</summary>
-    private static ElectricPotential Voltage(Section section, Connection connection) => connection == Connection.Delta
-        ? section.Get(VoltageDelta) ?? section.Get(VoltageStar)!.Value / Math.Sqrt(3)
-        : section.Get(VoltageStar) ?? section.Get(VoltageDelta)!.Value * Math.Sqrt(3);
-
     private static MachineMotor Measured(
         Section section, Section circuit, Connection connection, (Temperature Cold, Temperature Hot) winding)
     {
         var read = Circuit.Read(
-            circuit, Voltage(section, connection), section.Get(RatedFrequency)!.Value, section.Get(Poles)!.Value,
+            circuit, PlateKeys.Voltage(section, connection), section.Get(PlateKeys.RatedFrequency)!.Value, section.Get(PlateKeys.Poles)!.Value,
             section.Sided(Saturation).Value);
-        var speed = section.Get(RatedSpeed)!.Value;
+        var speed = section.Get(PlateKeys.RatedSpeed)!.Value;
         var synchronous = read.Hazard.SynchronousSpeed;
         if (speed >= synchronous)
             throw new PartException(
@@ -155,9 +93,9 @@ internal static class MotorSection
         {
             Circuit = read,
             Connection = connection,
-            RatedPower = section.Get(RatedPower)!.Value,
+            RatedPower = section.Get(PlateKeys.RatedPower)!.Value,
             RatedSpeed = speed,
-            RatedCurrent = section.Get(connection == Connection.Delta ? CurrentDelta : CurrentStar) ?? atRated.Current,
+            RatedCurrent = section.Get(connection == Connection.Delta ? PlateKeys.CurrentDelta : PlateKeys.CurrentStar) ?? atRated.Current,
             Winding = winding,
         };
     }
@@ -166,53 +104,34 @@ internal static class MotorSection
         Section section, Handbook handbook, DefaultsTaken defaults, Connection connection,
         (Temperature Cold, Temperature Hot) winding)
     {
-        var plate = Plate(section);
-        var breakdown = BreakdownDefault(section, handbook, defaults, plate);
-        NameplateFit On(Side side) => NameplateFit.Of(plate, Settings(section, side, breakdown.On(side)));
-        var fit = new Sided<NameplateFit>(On(Side.Capability), On(Side.Hazard));
+        var fitted = PlateFit.Of(
+            PlateKeys.Read(section, connection), handbook, (side, breakdown) => Settings(section, side, breakdown));
+        var plate = fitted.Completion.Nameplates.Capability;
+        foreach (var each in fitted.Completion.Defaults)
+            defaults.Add(new($"motor.{each.Figure}", each.Meaning, each.Capability, each.Hazard, each.Provenance, each.Source, each.Reason));
+        if (!section.Has(PlateKeys.Breakdown)) defaults.Add(BreakdownDefault(fitted.BreakdownDefault));
         return new()
         {
-            Circuit = fit.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
+            Circuit = fitted.Fits.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
             Connection = connection,
             RatedPower = plate.Power,
             RatedSpeed = plate.Speed,
             RatedCurrent = plate.Current * CurrentFactor(plate.Connection, connection),
             Winding = winding,
-            BreakdownTorqueForBound = plate.BreakdownTorque ?? breakdown.Hazard,
-            Fit = fit,
+            BreakdownTorqueForBound = fitted.BreakdownTorqueForBound,
+            Fit = fitted.Fits,
+            Questions = fitted.Completion.Questions,
         };
     }
 
     private static double CurrentFactor(Connection from, Connection to) =>
         from == to ? 1 : to == Connection.Delta ? Math.Sqrt(3) : 1 / Math.Sqrt(3);
 
-    private static Nameplate Plate(Section section)
-    {
-        // Voltage and current are taken in the connection whose current is printed.
-        var connection = section.Has(CurrentDelta) ? Connection.Delta : Connection.Star;
-        return new(
-            section.Get(RatedPower)!.Value, Voltage(section, connection), connection, section.Get(RatedFrequency)!.Value,
-            section.Get(Poles)!.Value, section.Get(RatedSpeed)!.Value,
-            section.Get(connection == Connection.Delta ? CurrentDelta : CurrentStar)!.Value, section.Get(PowerFactor)!.Value)
-        {
-            BreakdownTorque = section.Get(Breakdown)?.DecimalFractions,
-            LockedRotorTorque = section.Get(LockedRotorTorque)?.DecimalFractions,
-            LockedRotorCurrent = section.Get(LockedRotorCurrent)?.DecimalFractions,
-        };
-    }
-
-    private static Sided<double> BreakdownDefault(
-        Section section, Handbook handbook, DefaultsTaken defaults, Nameplate plate)
-    {
-        var pair = handbook.MotorDefaults.Pair("breakdown torque", plate.Poles, plate.Power);
-        if (!section.Has(Breakdown))
-            defaults.Add(new(
-                "motor.breakdown_torque", "breakdown torque over rated torque",
-                QuantityWriter.Number(pair.Capability.Value), QuantityWriter.Number(pair.Hazard.Value),
-                pair.Hazard.Provenance, pair.Capability.Source,
-                $"{pair.Capability.Provenance.InWords()}: {pair.Capability.Note}; {pair.Hazard.Provenance.InWords()}: {pair.Hazard.Note}"));
-        return pair.Map(each => each.Value);
-    }
+    private static AppliedDefault BreakdownDefault(Sided<Sourced<double>> pair) => new(
+        "motor.breakdown_torque", "breakdown torque over rated torque",
+        QuantityWriter.Number(pair.Capability.Value), QuantityWriter.Number(pair.Hazard.Value),
+        pair.Hazard.Provenance, pair.Capability.Source,
+        $"{pair.Capability.Provenance.InWords()}: {pair.Capability.Note}; {pair.Hazard.Provenance.InWords()}: {pair.Hazard.Note}");
 
     private static FitSettings Settings(Section section, Side side, double breakdown) => new(
         new LossShares(

@@ -35,6 +35,7 @@ public static class ResultsDocument
         ["voltages"] = Voltages(results.Voltages),
         ["speeds"] = Speeds(results.Speeds),
         ["torques"] = Torques(results.Torques),
+        ["frequencies"] = FrequencyNodes.Of(results.Frequencies, results.Torques.Bound.Motor),
         ["hands"] = Hands(results.Hands),
         ["work"] = List(results.Work.Items, Work),
         ["heat"] = HeatNodes.Of(results.Heat, results.Torques.Bound.Motor.NewtonMeters),
@@ -79,6 +80,12 @@ public static class ResultsDocument
             ["capability"] = Circuit(motor.Circuit.Capability),
             ["hazard"] = Circuit(motor.Circuit.Hazard),
         },
+        ["questions"] = List(motor.Questions, question => new JsonObject
+        {
+            ["asked"] = question.Asked,
+            ["numbers"] = question.Numbers,
+            ["check"] = question.Check,
+        }),
         ["fit"] = motor.Fit is { } fit
             ? new JsonObject { ["capability"] = Fit(fit.Capability), ["hazard"] = Fit(fit.Hazard) }
             : null,
@@ -91,6 +98,8 @@ public static class ResultsDocument
         ["r2_ohm"] = Number(circuit.R2.Ohms),
         ["x2_ohm"] = Number(circuit.X2.Ohms),
         ["xm_ohm"] = Number(circuit.Xm.Ohms),
+        ["cage_rise"] = Number(circuit.Cage.Rise),
+        ["cage_leakage_fall"] = Number(circuit.Cage.LeakageFall),
         ["rfe_ohm"] = Number(circuit.CoreLossResistance?.Ohms),
         ["saturation"] = Number(circuit.Saturation),
         ["line_v"] = Number(circuit.RatedLineVoltage.Volts),
@@ -109,6 +118,7 @@ public static class ResultsDocument
             ["reached"] = Number(target.Reached),
             ["residual"] = Number(target.Residual),
             ["fitted"] = target.Fitted,
+            ["assumed"] = target.Assumed,
         }),
     };
 

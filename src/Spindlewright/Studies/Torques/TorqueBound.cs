@@ -9,8 +9,8 @@ namespace Spindlewright.Studies.Torques;
 /// <summary>The no-credit bound on torque: one number a belt position, independent of frequency.</summary>
 /// <remarks>
 /// <para>
-/// Breakdown torque with R1 = 0 at rated volts per hertz × (highest supply / nominal)² × overflux², with high-side
-/// defaults and efficiency 1. No drop, boost setting, current limit or belt slip is credited. The base never stands
+/// Breakdown torque with R1 = 0 at rated volts per hertz, the larger of both sides' circuits, × (highest supply /
+/// nominal)² × overflux², with high-side defaults and efficiency 1. No drop, boost setting, current limit or belt slip is credited. The base never stands
 /// below the breakdown torque of the nameplate (or its high default).
 /// </para>
 /// <para>
@@ -54,6 +54,22 @@ public sealed record TorqueBound
     /// <returns>Motor bound times ratio, efficiency 1.</returns>
     public Torque AtSpindle(BeltPosition belt) => Motor * belt.Ratio;
 
+    /// <summary>The bound of a bare motor at its rated supply, before any machine is built with it.</summary>
+    /// <param name="circuits">Its circuits, one a side.</param>
+    /// <param name="byNameplate">Breakdown torque by the nameplate or its high default; null where there is none.</param>
+    /// <returns>The bound without a rise of supply and without overflux; a machine's own stands at or above it.</returns>
+    public static TorqueBound OfMotor(Sided<EquivalentCircuit> circuits, Torque? byNameplate) => new()
+    {
+        // Where locked-rotor figures are fitted, the circuit with the larger R1 has the smaller leakage: with its R1 made good
+        // it is the stronger one. Both meet the plate, so neither may be left out.
+        WithoutResistance = Torque.FromNewtonMeters(
+            Math.Max(RatedFlux.BreakdownNm(circuits.Capability.Si), RatedFlux.BreakdownNm(circuits.Hazard.Si))),
+        ByNameplate = byNameplate,
+        SupplyFactor = 1,
+        SetOverflux = 1,
+        CountedOverflux = 1,
+    };
+
     /// <summary>Computes the bound of a machine.</summary>
     /// <param name="press">The machine.</param>
     /// <returns>The bound with its factors.</returns>
@@ -61,13 +77,10 @@ public sealed record TorqueBound
     {
         var circuit = press.Motor.Circuit.Hazard.Si;
         var supply = press.Supply.Highest / press.Supply.Nominal;
-        var bound = new TorqueBound
+        var bound = OfMotor(press.Motor.Circuit, press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque) with
         {
-            WithoutResistance = Torque.FromNewtonMeters(RatedFlux.BreakdownNm(circuit)),
-            ByNameplate = press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque,
             SupplyFactor = supply * supply,
             SetOverflux = SetOverfluxOf(press, circuit),
-            CountedOverflux = 1,
         };
         if (bound.SetOverflux <= MostCountedOverflux) return bound with { CountedOverflux = bound.SetOverflux };
         var needed = Math.Sqrt(UnsaturatedBreakdownNm(press) / bound.Motor.NewtonMeters);
@@ -84,11 +97,12 @@ public sealed record TorqueBound
             .Max(hertz => inverter.Curve.LineVolts(hertz) / hertz / rated) is var most && most > 1 ? most : 1;
     }
 
-    /// <summary>The largest breakdown torque of the hazard side's circuits over the frequencies that are set, saturation left out.</summary>
+    /// <summary>The largest breakdown torque of both sides' circuits over the frequencies that are set, saturation left out.</summary>
     private static double UnsaturatedBreakdownNm(DrillPress press)
     {
         var drive = new Drive(press, Side.Hazard);
-        double At(double hertz) => drive.Si.Max(circuit =>
+        CircuitSi[] circuits = [.. drive.Si, .. new Drive(press, Side.Capability).Si];
+        double At(double hertz) => circuits.Max(circuit =>
             (circuit with { CoreConductanceS = 0 }).Breakdown(hertz, drive.PhaseV(hertz), circuit.UnsaturatedXmOhm).TorqueNm);
         // A law with several bends may give several peaks: each stretch between bends is searched in pieces of its own.
         var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);

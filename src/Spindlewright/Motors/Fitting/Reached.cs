@@ -1,0 +1,58 @@
+using UnitsNet;
+
+namespace Spindlewright.Motors.Fitting;
+
+/// <summary>What a circuit gives for each figure of a nameplate.</summary>
+internal static class Reached
+{
+    /// <summary>Shaft torque at the pull-out point over rated torque.</summary>
+    internal static double BreakdownRatio(Nameplate nameplate, EquivalentCircuit circuit)
+    {
+        var phase = circuit.RatedLineVoltage / Math.Sqrt(3);
+        var (_, slip) = CircuitSolver.PullOut(circuit, circuit.RatedFrequency, phase);
+        return CircuitSolver.Solve(circuit, circuit.RatedFrequency, phase, slip).ShaftTorque / nameplate.RatedTorque;
+    }
+
+    /// <summary>Line current at no load, where air-gap torque carries friction and windage alone.</summary>
+    internal static double NoLoadAmperes(EquivalentCircuit circuit)
+    {
+        var (si, rated) = (circuit.Si, circuit.RatedPhaseVolts);
+        var synchronous = si.SynchronousRadPerS(si.RatedHz);
+        // Torque is straight in slip over the few thousandths of no load, so its slope gives the slip.
+        const double Small = 1e-4;
+        var slope = si.Solve(si.RatedHz, rated, 0, Small).TorqueNm / Small;
+        var slip = circuit.Rotational.Watts(synchronous) / synchronous / slope;
+        return si.Solve(si.RatedHz, rated, 0, Math.Min(slip, 0.5)).CurrentA;
+    }
+
+    /// <summary>Every figure that the nameplate wants, with what the circuit gives, the rated point first.</summary>
+    internal static IReadOnlyList<FitTarget> All(
+        Nameplate nameplate, EquivalentCircuit circuit, double breakdown, bool fitsExtras)
+    {
+        var rated = CircuitSolver.SolveAtRatedSupply(circuit, nameplate.Speed);
+        bool Assumed(PlateFigure figure) => nameplate.Assumed.HasFlag(figure);
+        List<FitTarget> targets =
+        [
+            new("shaft power at rated speed", "W", (double)nameplate.Power.Watts, (double)rated.Shaft.Watts, true)
+                { Assumed = Assumed(PlateFigure.Power) || Assumed(PlateFigure.Speed) },
+            new("rated current", "A", nameplate.Current.Amperes, rated.Current.Amperes, true)
+                { Assumed = Assumed(PlateFigure.Current) },
+            new("power factor", "1", nameplate.PowerFactor, rated.PowerFactor, true)
+                { Assumed = Assumed(PlateFigure.PowerFactor) },
+            new("breakdown torque over rated", "1", breakdown, BreakdownRatio(nameplate, circuit), true)
+                { Assumed = nameplate.BreakdownTorque is null },
+        ];
+        var locked = CircuitSolver.SolveAtRatedSupply(circuit, RotationalSpeed.Zero);
+        void Add(string quantity, string unit, double? wanted, Func<double> reached)
+        {
+            if (wanted is { } value) targets.Add(new(quantity, unit, value, reached(), fitsExtras));
+        }
+
+        Add("locked-rotor torque over rated", "1", nameplate.LockedRotorTorque, () => locked.AirGapTorque / nameplate.RatedTorque);
+        Add("locked-rotor current over rated", "1", nameplate.LockedRotorCurrent, () => locked.Current / nameplate.Current);
+        Add("no-load current", "A", nameplate.NoLoadCurrent?.Amperes, () => NoLoadAmperes(circuit));
+        Add("winding resistance between terminals", "Ω", nameplate.WindingResistance?.Ohms,
+            () => circuit.AtTemperature(nameplate.WindingMeasuredAt).TerminalResistance.Ohms);
+        return targets;
+    }
+}
