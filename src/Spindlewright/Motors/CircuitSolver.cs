@@ -117,18 +117,21 @@ public static class CircuitSolver
         CircuitSi si, double frequencyHz, double phaseV, double dropV)
     {
         if (phaseV <= dropV) return (0, 1);
-        if (si.CageRise != 0)
-            return Peak.FindHighest(TorqueAt, Math.Min(0.1, 0.05 * si.BreakdownSlips(frequencyHz, si.XmOhm).Least), 1);
-        if (si.Saturation == 0 && dropV == 0)
+        if (si is { CageRise: 0, Saturation: 0 } && dropV == 0)
         {
             var (peak, peakSlip) = si.Breakdown(frequencyHz, phaseV, si.XmOhm);
             return peakSlip <= 1 ? (peak, peakSlip) : (TorqueAt(1), 1);
         }
-        // The peak of the linear circuit is a good first guess, but drop and saturation move it: look around it.
-        return Peak.Find(TorqueAt, 0, 1);
+        return Largest(si, frequencyHz, TorqueAt);
 
         double TorqueAt(double slip) => si.Solve(frequencyHz, phaseV, dropV, slip).TorqueNm;
     }
+
+    /// <summary>The largest of a torque that follows the circuit's curve over 0 &lt; s ≤ 1, and its slip.</summary>
+    internal static (double Value, double Slip) Largest(CircuitSi si, double frequencyHz, Func<double, double> torqueNm) =>
+        si.CageRise == 0
+            ? Peak.Find(torqueNm, 0, 1)
+            : Peak.FindHighest(torqueNm, Math.Min(0.1, 0.05 * si.BreakdownSlips(frequencyHz, si.XmOhm).Least), 1);
 
     private static (double Hertz, double PhaseV, double DropV) Checked(
         Frequency frequency, ElectricPotential phaseVoltage, ElectricPotential phaseDrop) =>

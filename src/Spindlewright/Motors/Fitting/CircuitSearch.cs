@@ -12,11 +12,13 @@ internal sealed class CircuitSearch
     // Logarithmic deviations that weigh the same. Given figures so outweigh the rest that they are met or named.
     private const double Given = 1e-3;
 
-    // A search that asks for everything at once from a far start gets stuck on the narrow floor of its valley: it first
-    // asks loosely.
-    private static readonly double[] Passes = [30 * Given, Given];
+    // Levenberg–Marquardt asks loosely: on the narrow floor that exact targets make its damped steps, and the squared
+    // condition of its normal equations, leave it anywhere. From there the targets are tightened step by step.
+    private const double Loose = 100 * Given;
+    private static readonly double[] Tightened = [100 * Given, 30 * Given, 10 * Given, 3 * Given, Given];
     private const double Default = 0.15;
-    private const double CagePull = 200;
+    private const double CagePull = 30;
+    private const double RisePull = 300;
     private const int MostSteps = 60;
 
     // Core loss and friction stay within this factor of their shares: a plate tells little about them, and a fit must
@@ -25,7 +27,6 @@ internal sealed class CircuitSearch
     private const double NoCircuit = 1e4;
     private const int RatedTargets = 3;
     private const double Enough = 0.01;
-    private const double SameFloor = 0.05;
 
     // Rise and corner to start from: bars of middling depth, a shallow one, starting cages.
     private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (4, 0.8)];
@@ -46,8 +47,8 @@ internal sealed class CircuitSearch
     {
         (this.nameplate, this.settings, start, this.breakdown, this.single) = (nameplate, settings, budget, breakdown, single);
         free = [.. Enum.GetValues<PlateFigure>().Where(figure => figure != PlateFigure.None && nameplate.Assumed.HasFlag(figure))];
-        // Every target but the three of the rated point, two loss factors, the cage's two and the assumed figures.
-        residualCount = Reached.All(nameplate, single, breakdown, true).Count - RatedTargets + 2 + (HasCage ? 2 : 0) + free.Length;
+        // Every target but the three of the rated point, two loss factors, the cage's three and the assumed figures.
+        residualCount = Reached.All(nameplate, single, breakdown, true).Count - RatedTargets + 2 + (HasCage ? 3 : 0) + free.Length;
     }
 
     private bool HasCage => nameplate.GivesLockedRotor;
@@ -68,10 +69,7 @@ internal sealed class CircuitSearch
             if (search.FirstCircuit(rise, corner) is not { } from) continue;
             var found = search.Minimise(from);
             var cost = search.Cost(found);
-            // Two starts that end on the same floor: what stands against it is the plate, not the search.
-            var again = Math.Abs(cost - best.Cost) < SameFloor * best.Cost;
             if (cost < best.Cost && search.Circuit(found) is { } circuit) best = (cost, circuit);
-            if (again) break;
             // Everything given is met and the loss shares stand: another start would only change the cage's looks.
             if (best.Cost < Enough) break;
         }
@@ -111,12 +109,9 @@ internal sealed class CircuitSearch
     private Vector<double> Minimise(Vector<double> from)
     {
         var nothing = Vector<double>.Build.Dense(residualCount);
-        foreach (var given in Passes)
-        {
-            var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at, given), nothing, nothing, accuracyOrder: 2);
-            if (TryFindMinimum(model, from) is { } found && Cost(found, given) <= Cost(from, given)) from = found;
-        }
-        return from;
+        var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at, Loose), nothing, nothing, accuracyOrder: 2);
+        if (TryFindMinimum(model, from) is { } found && Cost(found, Loose) <= Cost(from, Loose)) from = found;
+        return Tightened.Aggregate(from, (at, given) => FloorDescent.Find(each => Residuals(each, given), at));
     }
 
     /// <summary>Where a pass ends; null where it fails, which leaves its start: the residuals then say so.</summary>
@@ -148,6 +143,8 @@ internal sealed class CircuitSearch
             // Of the cages that serve, the mildest: no more rise than asked for, and a corner near standstill.
             residuals.Add(Math.Log(circuit.Cage.Rise) / CagePull);
             residuals.Add(at[4] / CagePull);
+            // Where the rise vanishes the first of these no longer holds it anywhere.
+            residuals.Add(at[3] / RisePull);
         }
         residuals.AddRange(free.Select((_, i) => at[FirstFree + i] / Default));
         return Vector<double>.Build.DenseOfEnumerable(residuals);

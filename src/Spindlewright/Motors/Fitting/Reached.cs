@@ -5,12 +5,21 @@ namespace Spindlewright.Motors.Fitting;
 /// <summary>What a circuit gives for each figure of a nameplate.</summary>
 internal static class Reached
 {
-    /// <summary>Shaft torque at the pull-out point over rated torque.</summary>
+    /// <summary>Largest shaft torque between synchronism and standstill over rated torque.</summary>
+    /// <remarks>
+    /// The largest itself, not the torque at the slip of the air gap's peak: that slip is known to half of the digits only,
+    /// and the losses taken off there would carry its noise into the derivatives of a search.
+    /// </remarks>
     internal static double BreakdownRatio(Nameplate nameplate, EquivalentCircuit circuit)
     {
-        var phase = circuit.RatedLineVoltage / Math.Sqrt(3);
-        var (_, slip) = CircuitSolver.PullOut(circuit, circuit.RatedFrequency, phase);
-        return CircuitSolver.Solve(circuit, circuit.RatedFrequency, phase, slip).ShaftTorque / nameplate.RatedTorque;
+        var (si, phaseV) = (circuit.Si, circuit.RatedPhaseVolts);
+        double ShaftNm(double slip)
+        {
+            var state = si.Solve(si.RatedHz, phaseV, 0, slip);
+            var speed = (1 - slip) * si.SynchronousRadPerS(si.RatedHz);
+            return state.TorqueNm - ShaftLosses.At(circuit, state.CurrentA, speed).TorqueNm;
+        }
+        return CircuitSolver.Largest(si, si.RatedHz, ShaftNm).Value / nameplate.RatedTorque.NewtonMeters;
     }
 
     /// <summary>Line current at no load, where air-gap torque carries friction and windage alone.</summary>
