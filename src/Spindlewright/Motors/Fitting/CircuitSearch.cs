@@ -19,14 +19,16 @@ internal sealed class CircuitSearch
     private const double Default = 0.15;
     private const double CagePull = 30;
     private const double RisePull = 300;
-    private const int MostSteps = 60;
+    private const int MostSteps = 150;
+    private const int LooseSteps = 30;
+    private const int StepsOnTheWay = 15;
 
     // Core loss and friction stay within this factor of their shares: a plate tells little about them, and a fit must
     // not buy a locked-rotor figure with a core that loses nothing.
     private const double MostLossFactor = 2;
     private const double NoCircuit = 1e4;
     private const int RatedTargets = 3;
-    private const double Enough = 0.01;
+    private const double Enough = 0.25;
 
     // Rise and corner to start from: bars of middling depth, a shallow one, starting cages.
     private static readonly (double Rise, double Corner)[] CageStarts = [(1, 1), (0.2, 1.5), (4, 0.8)];
@@ -111,7 +113,9 @@ internal sealed class CircuitSearch
         var nothing = Vector<double>.Build.Dense(residualCount);
         var model = ObjectiveFunction.NonlinearModel((at, _) => Residuals(at, Loose), nothing, nothing, accuracyOrder: 2);
         if (TryFindMinimum(model, from) is { } found && Cost(found, Loose) <= Cost(from, Loose)) from = found;
-        return Tightened.Aggregate(from, (at, given) => FloorDescent.Find(each => Residuals(each, given), at));
+        foreach (var given in Tightened)
+            from = FloorDescent.Find(each => Residuals(each, given), from, given > Given ? StepsOnTheWay : MostSteps);
+        return from;
     }
 
     /// <summary>Where a pass ends; null where it fails, which leaves its start: the residuals then say so.</summary>
@@ -119,7 +123,7 @@ internal sealed class CircuitSearch
     {
         try
         {
-            return new LevenbergMarquardtMinimizer(1e-3, 1e-14, 1e-12, 1e-18, MostSteps).FindMinimum(model, from).MinimizingPoint;
+            return new LevenbergMarquardtMinimizer(1e-3, 1e-14, 1e-12, 1e-18, LooseSteps).FindMinimum(model, from).MinimizingPoint;
         }
         catch (ArgumentException)
         {

@@ -9,17 +9,17 @@ namespace Spindlewright.Motors.Fitting;
 /// </remarks>
 internal static class FloorDescent
 {
-    private const int MostSteps = 200;
-    private const int MostHalvings = 20;
+    private const int MostHalvings = 10;
     private const double Difference = 1e-5;
     private const double LongestStep = 0.5;
     private const double Still = 1e-10;
 
     /// <summary>The bottom near a start.</summary>
-    internal static Vector<double> Find(Func<Vector<double>, Vector<double>> residuals, Vector<double> from)
+    internal static Vector<double> Find(
+        Func<Vector<double>, Vector<double>> residuals, Vector<double> from, int mostSteps)
     {
         var (at, here) = (from, residuals(from));
-        for (var step = 0; step < MostSteps; step++)
+        for (var step = 0; step < mostSteps; step++)
         {
             var direction = Jacobian(residuals, at, here.Count).QR().Solve(-here);
             if (!direction.All(double.IsFinite)) return at;

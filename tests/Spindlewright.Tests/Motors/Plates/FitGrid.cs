@@ -63,7 +63,7 @@ internal static class FitGrid
         foreach (var rating in ratings)
         {
             var (breakdown, locked) = (Find(rating, "breakdown"), Find(rating, "locked-rotor torque"));
-            var cage = rating.Fit.Circuit.Cage.IsDouble ? Text($"rise {rating.Fit.Circuit.Cage.Rise:0.00}") : "single";
+            var cage = rating.Fit.Circuit.Cage.IsDouble ? "double" : "single";
             var moved = rating.Fit.Circuit.Rotational.At / rating.Fit.Nameplate.Speed - 1;
             page.Append(Text($"| {rating.Kilowatts} | {rating.Poles} | {rating.Class} | {rating.Hertz} | {(rating.Side == Side.Capability ? "capability" : "hazard")} | {cage} | {Percent(moved)} | {breakdown.Wanted:0.0#} | {Percent(breakdown.Residual)} | {locked.Wanted:0.0#} | {Percent(locked.Residual)} |\n"));
         }
