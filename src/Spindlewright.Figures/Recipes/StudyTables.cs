@@ -105,7 +105,7 @@ public static class StudyTables
         ],
         [.. results.Work.Items.Select(item => Row(
             item.Item.Name, item.Item.Material.Name, item.Item.Diameter.Millimeters, item.Item.FeedPerRevolution.Millimeters,
-            item.Speed.RevolutionsPerMinute, item.Load.Thrust.Newtons, item.Load.Torque.NewtonMeters,
+            item.Speed.RevolutionsPerMinute, item.Thrust is { } thrust ? thrust.Newtons : Cell.Empty, item.Torque.NewtonMeters,
             (double)item.Power.Watts, item.Best?.Belt.Name ?? "none reaches it", Or(item.Best?.Frequency?.Hertz),
             Or(item.Best?.Available?.NewtonMeters), Or(item.Best?.Margin), Or(item.Best?.Bound.NewtonMeters)))],
         footnotes:
