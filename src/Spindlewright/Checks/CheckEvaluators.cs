@@ -48,7 +48,8 @@ public sealed class CheckEvaluators
     public static CheckEvaluators All { get; } = None.With(
         new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
         new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
-        new InverterEvaluator(), new HandEvaluator(), new HeatEvaluator(), new RectifierEvaluator());
+        new InverterEvaluator(), new HandEvaluator(), new HeatEvaluator(), new RectifierEvaluator(), new BeltEvaluator(),
+        new OperationEvaluator());
 
     /// <summary>The evaluators with further ones.</summary>
     /// <param name="added">The evaluators.</param>

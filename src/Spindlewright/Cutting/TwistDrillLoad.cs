@@ -79,6 +79,14 @@ public sealed record TwistDrillLoad
     public Power Power(RotationalSpeed spindle) =>
         UnitsNet.Power.FromWatts(Torque.NewtonMeters * spindle.RadiansPerSecond);
 
+    /// <summary>Power at the motor for a spindle speed.</summary>
+    /// <param name="spindle">Spindle speed.</param>
+    /// <param name="efficiency">E of the machine: 0.9 for a direct belt, above 0 and up to 1.</param>
+    /// <returns>Power at the drill over E.</returns>
+    /// <exception cref="PartException">The efficiency is out of range.</exception>
+    public Power MotorPower(RotationalSpeed spindle, double efficiency) =>
+        Power(spindle) / Guard.Within(Guard.Positive(efficiency, Part, "machine efficiency"), 0, 1, Part, "machine efficiency");
+
     /// <summary>Computes the load.</summary>
     /// <param name="factors">Tables or closed forms.</param>
     /// <param name="material">The work.</param>

@@ -168,14 +168,15 @@ public sealed record MaterialRow(
     public static TableDefinition<MaterialRow> Definition { get; } = new(
         "materials",
         ["id", "name", "hardness_low_hb", "hardness_high_hb", "drilling_material", "kienzle_group", "speed_set",
-            "speed_material", "speed_hardness_low_hb", "family",
+            "speed_material", "speed_hardness_low_hb", "speed_condition", "family",
             "power_law_material", "tapping_force", "hole_saw_speed"],
         line => new(
             line.Text("id"), line.Text("name"), line.PositiveOrNull("hardness_low_hb"),
             line.PositiveOrNull("hardness_high_hb"), line.Text("drilling_material"),
             line.WholeNumberOrNull("kienzle_group"),
             CuttingSpeedRow.KeyOf(
-                line.Text("speed_set"), line.Text("speed_material"), line.PositiveOrNull("speed_hardness_low_hb")),
+                line.Text("speed_set"), line.Text("speed_material"), line.PositiveOrNull("speed_hardness_low_hb"),
+                line.TextOrEmpty("speed_condition")),
             line.Text("family"), line.TextOrEmpty("power_law_material"), line.TextOrEmpty("tapping_force"),
             line.TextOrEmpty("hole_saw_speed"), line.Citation()));
 

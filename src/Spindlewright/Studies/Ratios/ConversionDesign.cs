@@ -41,7 +41,7 @@ public sealed record ConversionWish(
 }
 
 /// <summary>One pair of pulleys for a belt position.</summary>
-/// <param name="Exact">Ratio that puts the slow end at the wanted speed.</param>
+/// <param name="Exact">Ratio that puts its end, or its share of the way between the ends, at the wanted speed.</param>
 /// <param name="Pair">The pair.</param>
 /// <param name="ToTurn">Driving diameter to turn for the exact ratio on the same driven pulley; null where it is below the section's least.</param>
 /// <param name="Slowest">Unloaded spindle speed at the lowest frequency.</param>
@@ -72,14 +72,15 @@ public sealed record ConversionDesign(IReadOnlyList<PulleyChoice> Choices, bool 
     {
         var span = wish.Highest / wish.Lowest;
         var (slowRatio, fastRatio) = (wish.Motor(wish.Lowest) / wish.Slowest, wish.Motor(wish.Highest) / wish.Fastest);
-        // Where one position spans more than is wanted, its slow end decides.
+        // Where one position spans more than is wanted its fast end decides: the motor then turns faster for every speed, which
+        // is more torque at the spindle, and a larger bound.
         var positions = fastRatio >= slowRatio ? 1 : 1 + (int)Math.Ceiling(Math.Log(slowRatio / fastRatio) / Math.Log(span) - 1e-9);
         if (positions > MostPositions)
             throw new PartException(
                 "conversion", "belt positions needed", FormattableString.Invariant($"{positions}"),
                 FormattableString.Invariant($"up to {MostPositions}"), "widen the frequencies or narrow the speeds");
         var choices = Enumerable.Range(0, positions)
-            .Select(i => positions == 1 ? slowRatio : slowRatio * Math.Pow(fastRatio / slowRatio, i / (positions - 1.0)))
+            .Select(i => positions == 1 ? fastRatio : slowRatio * Math.Pow(fastRatio / slowRatio, i / (positions - 1.0)))
             .Select(ratio => Nearest(wish, handbook, ratio)).ToList();
         var covers = !choices.Zip(choices.Skip(1)).Any(pair => pair.Second.Slowest > pair.First.Fastest * 1.001)
             && choices[0].Slowest <= wish.Slowest * 1.05 && choices[^1].Fastest >= wish.Fastest * 0.95;

@@ -39,6 +39,17 @@ internal static class WorkNodes
             ["torque_nm"] = Number(feed.Load?.Torque.NewtonMeters),
             ["least_thrust_n"] = Number(feed.LeastThrust.Newtons),
         } : null,
+        ["at_arm_feed"] = result.AtArmFeed is { } fed ? new JsonObject
+        {
+            ["feed_mm_per_rev"] = Number(fed.Cut.Feed?.Millimeters),
+            ["torque_nm"] = Number(fed.Torque.NewtonMeters),
+            ["belt"] = fed.Best?.Belt.Name,
+            ["frequency_hz"] = Number(fed.Best?.Frequency?.Hertz),
+            ["available_nm"] = Number(fed.Best?.Available?.NewtonMeters),
+            ["bound_nm"] = Number(fed.Best?.Bound.NewtonMeters),
+            ["margin"] = Number(fed.Best?.Margin),
+            ["words"] = fed.Words,
+        } : null,
         ["words"] = result.Words,
         ["limits"] = Limits(result.Limits),
         ["belts"] = List(result.Belts, At),

@@ -63,6 +63,9 @@ public sealed record WorkAtBelt(BeltPosition Belt, Frequency? Frequency, Torque?
 public sealed record WorkResult(
     WorkItem Item, OperationCut Cut, HandFeed? Feed, IReadOnlyList<WorkLimit> ArmLimits, IReadOnlyList<WorkAtBelt> Belts)
 {
+    /// <summary>The same at the feed that the arm keeps up; null where the arm gives the feed asked for, or none at all.</summary>
+    public WorkResult? AtArmFeed { get; init; }
+
     /// <summary>Spindle speed looked for.</summary>
     public RotationalSpeed Speed => Cut.Speed;
 

@@ -41,6 +41,19 @@ public sealed record WorkStudy(IReadOnlyList<WorkResult> Items)
         {
             var factors = new TabulatedFactors(Handbook.Drilling);
             var cut = item.Cut(factors, Handbook);
+            var whole = Of(item, cut, factors);
+            // An arm that gives less than the feed asked for decides what the machine meets.
+            return whole.Feed?.FeedPerRevolution is { } fed && fed < cut.Feed
+                ? whole with
+                {
+                    AtArmFeed = Of(
+                        item, OperationCut.Of(item.Operation with { Feed = fed }, factors, Handbook, item.Speed), factors),
+                }
+                : whole;
+        }
+
+        private WorkResult Of(WorkItem item, OperationCut cut, TabulatedFactors factors)
+        {
             var feed = Operation.DrillsFromTable(item.Kind)
                 ? HandFeed.Of(
                     factors, item.Material, item.Diameter, item.Condition, Press.Quill.SustainedThrust, item.Operation.Hole)
