@@ -9,7 +9,7 @@ namespace Spindlewright.Belts;
 /// <param name="Span">Free length between the pulleys.</param>
 /// <param name="Spread">Uncertainty of force and of deflection as read, either way, 0 to 0.5.</param>
 /// <remarks>
-/// A string: P = 4 F0 sin α, tan α = 2 y / span, so F0 ≈ P span/(4 y); 16 P at the usual 1/64 of the span. The belt's own
+/// A string: P = 2 F0 sin α, tan α = 2 y / span, so F0 ≈ P span/(4 y); 16 P at the usual 1/64 of the span. The belt's own
 /// stiffness is left out, so that a short stiff belt seems tighter than it is.
 /// </remarks>
 public sealed record BeltTension(Force Force, Length Deflection, Length Span, double Spread)
@@ -30,7 +30,7 @@ public sealed record BeltTension(Force Force, Length Deflection, Length Span, do
     public double Spread { get; } = Guard.Within(Spread, 0, 0.5, Part, "spread of a reading");
 
     /// <summary>Static tension of one strand.</summary>
-    public Force Static => Force / (4 * Math.Sin(Math.Atan(2 * (Deflection / Span))));
+    public Force Static => Force / (2 * Math.Sin(Math.Atan(2 * (Deflection / Span))));
 
     /// <summary>Static tension with both readings off the same way: least and most.</summary>
     public (Force Least, Force Most) Range => (
@@ -39,5 +39,5 @@ public sealed record BeltTension(Force Force, Length Deflection, Length Span, do
     /// <summary>Force that a wanted static tension takes at a deflection of 1/64 of the span.</summary>
     /// <param name="wanted">Static tension of one strand.</param>
     /// <returns>Force at the middle of the span.</returns>
-    public static Force ForceFor(Force wanted) => wanted * (4 * Math.Sin(Math.Atan(2.0 / 64)));
+    public static Force ForceFor(Force wanted) => wanted * (2 * Math.Sin(Math.Atan(2.0 / 64)));
 }

@@ -85,7 +85,9 @@ public sealed record TwistDrillLoad
     /// <returns>Power at the drill over E.</returns>
     /// <exception cref="PartException">The efficiency is out of range.</exception>
     public Power MotorPower(RotationalSpeed spindle, double efficiency) =>
-        Power(spindle) / Guard.Within(Guard.Positive(efficiency, Part, "machine efficiency"), 0, 1, Part, "machine efficiency");
+        UnitsNet.Power.FromWatts(
+            (double)Power(spindle).Watts
+            / Guard.Within(Guard.Positive(efficiency, Part, "machine efficiency"), 0, 1, Part, "machine efficiency"));
 
     /// <summary>Computes the load.</summary>
     /// <param name="factors">Tables or closed forms.</param>

@@ -99,7 +99,8 @@ internal sealed class OperationEvaluator : ICheckEvaluator
     private static double InchRevolutions(CheckInputs inputs, Handbook handbook, string unit)
     {
         if (unit != "in r/min") throw new ArgumentException($"this product has the unit in r/min, not '{unit}'.", nameof(unit));
-        var diameter = Length.FromInches(inputs.Number("saw_in"));
+        // The product does not depend on the diameter: any will do.
+        var diameter = Length.FromInches(1.5);
         var material = CuttingMaterial.Of(inputs.Word("material"), handbook);
         return OperationSpeeds.Of(OperationKind.HoleSawing, material, handbook)!.Spindle(diameter).RevolutionsPerMinute * diameter.Inches;
     }

@@ -60,7 +60,7 @@ internal sealed class TwistDrillEvaluator : ICheckEvaluator
         : Length.FromMillimeters(inputs.Number("drill_mm"));
 
     private static DrillCondition Condition(CheckInputs inputs) =>
-        new(inputs.Number("chisel_over_diameter"), inputs.Number("wear"));
+        new(inputs.NumberOrNull("chisel_over_diameter") ?? DrillCondition.Usual.ChiselOverDiameter, inputs.Number("wear"));
 
     private static Length? Pilot(CheckInputs inputs) =>
         inputs.NumberOrNull("pilot_mm") is { } millimetres ? Length.FromMillimeters(millimetres) : null;
