@@ -48,7 +48,7 @@ public static class BeltGrip
         Guard.Positive(staticTension, Part, "static tension");
         Guard.NotNegative(centrifugal, Part, "centrifugal tension");
         Guard.Within(tensionRatio, 1, double.MaxValue, Part, "tension ratio");
-        var share = double.IsInfinity(tensionRatio) ? 1 : (tensionRatio - 1) / (tensionRatio + 1);
+        var share = (tensionRatio - 1) / (tensionRatio + 1);
         return Force.FromNewtons(Math.Max(0, 2 * (staticTension - centrifugal).Newtons * share));
     }
 

@@ -44,7 +44,7 @@ public sealed record TwistDrillLoad
     public static Length MostFeed { get; } = Length.FromMillimeters(1.25);
 
     /// <summary>Largest pilot over drill diameter that the pilot formula is used for; above it the lips are too narrow. Own choice.</summary>
-    public const double MostPilotOverDiameter = 0.98;
+    public const double MostPilotOverDiameter = 0.995;
 
     /// <summary>Drill diameter.</summary>
     public required Length Diameter { get; init; }
