@@ -9,5 +9,6 @@ public static class StudyFigures
     /// <summary>The catalogue.</summary>
     public static FigureCatalogue<StudyResults> Catalogue { get; } = new(
         new TorqueAgainstSpindleSpeed(), new SpeedBands(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
-        new ForceAtTheChuck(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter());
+        new ForceAtTheChuck(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
+        new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand());
 }

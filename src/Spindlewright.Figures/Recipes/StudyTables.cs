@@ -21,7 +21,9 @@ public static class StudyTables
             Speeds(results), SlowEnd(results), Holes(results), Hands(results), HeatTables.Continuous(results),
             HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
             SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
-            SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),
+            CuttingTables.Choices(results), WorkTables.Limits(results), WorkTables.AtArmFeed(results), WorkTables.Methods(results),
+            WorkTables.StopsAndSpins(results), CuttingTables.Largest(results), CuttingTables.Feeds(results), CuttingTables.Speeds(results),
+            CuttingTables.Belts(results), CuttingTables.Design(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results), Fit(results),
             DefaultsTable.Of(results.Press.Defaults),
         ];
         return [.. tables.Where(table => table.Rows.Length > 0)];
@@ -110,7 +112,7 @@ public static class StudyTables
             Or(item.Best?.Available?.NewtonMeters), Or(item.Best?.Margin), Or(item.Best?.Bound.NewtonMeters)))],
         footnotes:
         [
-            "Torque, thrust and power by the handbook method; on a hand-fed drill the feed is what the arm gives, not what is wished for.",
+            "Torque, thrust and power by the first method of the table of methods, the handbook's for drills; on a hand-fed drill the feed is what the arm gives, not what is wished for.",
             "Margin: short-time torque over the torque needed, at the position where it is largest.",
         ]);
 
@@ -171,5 +173,5 @@ public static class StudyTables
 
     internal static ImmutableArray<Cell> Row(params ImmutableArray<Cell> cells) => cells;
 
-    private static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
+    internal static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
 }

@@ -23,7 +23,7 @@ public sealed class DemoWorkTests
     private static DrillPress Read(string text)
     {
         var reading = MachineFile.Read(Encoding.UTF8.GetBytes(text), "machine.toml", Handbook);
-        return reading.Press ?? throw new InvalidOperationException(string.Join("\n", reading.Faults.Shown));
+        return reading.Press ?? throw new InvalidOperationException(string.Join("\n", reading.Faults.Lines()));
     }
 
     private static StudyResults Of(string machine)
@@ -162,6 +162,6 @@ public sealed class DemoWorkTests
         var reading = MachineFile.Read(
             Encoding.UTF8.GetBytes(text.Replace(right, wrong, StringComparison.Ordinal)), "machine.toml", Handbook);
         Assert.Null(reading.Press);
-        Assert.Contains(reading.Faults.Shown, fault => fault.ToString().Contains(words, StringComparison.Ordinal));
+        Assert.Contains(words, string.Join("\n", reading.Faults.Lines()), StringComparison.Ordinal);
     }
 }
