@@ -31,8 +31,8 @@ public sealed class FeedByHand : IFigureRecipe<StudyResults>
         foreach (var group in study.Rows.GroupBy(row => row.Material.Id))
         {
             var rows = group.ToList();
-            Add(marks, rows, rows[0].Material.Name, row => row.Solid, "into the full", Role.AsModelled);
-            Add(marks, rows, rows[0].Material.Name, row => row.Piloted, "with a pilot hole", Role.IdealBoost);
+            Add(marks, rows, rows[0].Material.Id, row => row.Solid, "into the full", Role.AsModelled);
+            Add(marks, rows, rows[0].Material.Id, row => row.Piloted, "with a pilot hole", Role.IdealBoost);
         }
         return new(
             Id, "Feed that an arm gives",
@@ -52,6 +52,6 @@ public sealed class FeedByHand : IFigureRecipe<StudyResults>
         if (rows.All(row => of(row).FeedPerRevolution is null)) return;
         marks.Add(new Curve(
             role, StudyMarks.Values(rows, row => row.Diameter.Millimeters),
-            StudyMarks.Values(rows, row => of(row).FeedPerRevolution?.Millimeters ?? double.NaN), material, legend: how));
+            StudyMarks.Values(rows, row => of(row).FeedPerRevolution?.Millimeters ?? double.NaN), material, material, legend: how));
     }
 }

@@ -36,7 +36,7 @@ public sealed class WorkOverEnvelopes : IFigureRecipe<StudyResults>
             notes:
             [
                 "Bar: torque asked, from the method that gives least to the one that gives most; published methods differ by a factor of two.",
-                "Envelopes and bound of the belt position with the largest margin at the wanted speed; where none reaches the speed, the least bound of all.",
+                "Envelopes and bound of the belt position with the largest margin at the wanted speed; where none reaches the speed, the largest bound of all.",
             ],
             cautions: [StudyMarks.TorqueCaution]);
     }
@@ -50,7 +50,7 @@ public sealed class WorkOverEnvelopes : IFigureRecipe<StudyResults>
         {
             if (newtonMeters >= LeastDrawnNm) marks.Add(new Points(role, [newtonMeters], [at]));
         }
-        Point(Role.Bound, (item.Best?.Bound ?? item.Belts.Min(belt => belt.Bound)).NewtonMeters);
+        Point(Role.Bound, (item.Best?.Bound ?? item.Belts.Max(belt => belt.Bound)).NewtonMeters);
         if (item.Best is not { } best) return;
         Point(Role.ShortTime, best.Available!.Value.NewtonMeters);
         Point(Role.Continuous, best.Continuous!.Value.NewtonMeters);
