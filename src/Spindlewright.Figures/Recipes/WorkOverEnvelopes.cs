@@ -48,13 +48,13 @@ public sealed class WorkOverEnvelopes : IFigureRecipe<StudyResults>
             Role.Demand, at, least.NewtonMeters, Math.Max(most.NewtonMeters, least.NewtonMeters * 1.001), 0.24, showEnds: false));
         void Point(Role role, double newtonMeters)
         {
-            if (newtonMeters >= LeastDrawnNm) marks.Add(new Points(role, [newtonMeters], [at]));
+            if (newtonMeters >= LeastDrawnNm) marks.Add(new Points(role, [newtonMeters], [at], item.Item.Name));
         }
         Point(Role.Bound, (item.Best?.Bound ?? item.Belts.Max(belt => belt.Bound)).NewtonMeters);
         if (item.Best is not { } best) return;
         Point(Role.ShortTime, best.Available!.Value.NewtonMeters);
         Point(Role.Continuous, best.Continuous!.Value.NewtonMeters);
         if (best.Slip is { } slip)
-            marks.Add(new Points(Role.Limit, [slip.Least.NewtonMeters], [at], legend: "belt slips, low end"));
+            marks.Add(new Points(Role.Limit, [slip.Least.NewtonMeters], [at], item.Item.Name, legend: "belt slips, low end"));
     }
 }

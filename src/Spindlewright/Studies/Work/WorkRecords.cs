@@ -78,9 +78,9 @@ public sealed record WorkResult(
     /// <summary>Power at the tool at that speed.</summary>
     public Power Power => Cut.Power;
 
-    /// <summary>The position with the largest margin; where no torque is needed, the one with the least bound. Null where none reaches the speed.</summary>
+    /// <summary>The position with the largest margin; for spin testing the one that loses the least speed. Null where none reaches the speed.</summary>
     public WorkAtBelt? Best => Belts.Where(belt => belt.Margin is not null).MaxBy(belt => belt.Margin)
-        ?? Belts.Where(belt => belt.Frequency is not null).MinBy(belt => belt.Bound);
+        ?? Belts.Where(belt => belt.Frequency is not null).MinBy(belt => belt.Spin?.SlipLoss ?? RotationalSpeed.Zero);
 
     /// <summary>All limits at the best position, the tightest first.</summary>
     public IReadOnlyList<WorkLimit> Limits =>
