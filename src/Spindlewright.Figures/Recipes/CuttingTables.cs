@@ -114,7 +114,7 @@ public static class CuttingTables
         footnotes:
         [
             "Torques at the spindle at base frequency. Low: low tension and friction; high: the reverse. The bound credits no belt: a belt may grip better than thought.",
-            results.Ratios.ForceForBound is { } force
+            results.Ratios.ForceForShortTime is { } force
                 ? FormattableString.Invariant($"For the short-time torque of every position, at the low end, {force.Newtons:0} N should be needed to push the middle of a span 1/64 of its length aside, in place of {results.Press.Belting!.DeflectionForce.Newtons:0} N; over-tight belts cost bearings.")
                 : "Slip is not determined: no [belting] is described.",
         ]);

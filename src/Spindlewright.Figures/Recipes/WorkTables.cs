@@ -45,7 +45,7 @@ public static class WorkTables
             Name("provenance of its constants"), new("at break-through, feed doubled", "N·m", Format: TwoDecimals),
         ],
         [.. results.Work.Items.SelectMany(item => (item.Cut.Load?.Methods ?? []).Select((method, index) => Row(
-            index == 0 ? item.Item.Name : "", method.Method, method.Torque.NewtonMeters,
+            item.Item.Name, method.Method, method.Torque.NewtonMeters,
             method.Thrust is { } thrust ? thrust.Newtons : Cell.Empty, method.Source.Provenance.InWords(),
             index == 0 && Operation.DrillsFromTable(item.Item.Kind) ? item.Cut.Load!.AtBreakThrough(2).NewtonMeters : Cell.Empty)))],
         footnotes:

@@ -59,6 +59,22 @@ public sealed class DemoWorkTests
 
     [Theory]
     [MemberData(nameof(Machines))]
+    public void A_frequency_that_is_given_turns_the_loaded_spindle_at_the_wanted_speed(string machine)
+    {
+        // Seen from the other side: the loaded line of the chart, read at that frequency.
+        var results = Of(machine);
+        foreach (var choices in results.Chart.Choices)
+            foreach (var choice in choices.Choices)
+            {
+                var line = results.Chart.Lines.Single(each => each.Belt == choice.Belt).Points;
+                var after = line.Index().First(each => each.Item.Frequency.Hertz >= choice.Frequency.Hertz - 1e-9).Index;
+                Assert.True(line[after].Loaded >= choices.Speed * 0.999, $"{choices.Speed} on {choice.Belt.Name}");
+                Assert.True(after == 0 || line[after - 1].Loaded is null || line[after - 1].Loaded <= choices.Speed * 1.021, $"{choices.Speed} on {choice.Belt.Name}");
+            }
+    }
+
+    [Theory]
+    [MemberData(nameof(Machines))]
     public void The_position_with_most_torque_and_the_one_with_least_bound_are_opposite_for_some_speed(string machine)
     {
         var choices = Of(machine).Chart.Choices.Where(each => each.Choices.Count > 1).ToList();
@@ -151,6 +167,7 @@ public sealed class DemoWorkTests
     [Theory]
     [InlineData("material = \"grey-iron\"\ndiameter = \"10 mm\"", "material = \"gray-iron\"\ndiameter = \"10 mm\"", "did you mean grey-iron?")]
     [InlineData("material = \"grey-iron\"\ndiameter = \"18 mm\"\nfeed", "material = \"grey-iron\"\nhardness = \"400 HB\"\ndiameter = \"18 mm\"\nfeed", "the nearest known material is grey-iron-hard")]
+    [InlineData("material = \"grey-iron\"\ndiameter = \"18 mm\"\nfeed", "material = \"grey-iron\"\nhardness = \"240 HB\"\ndiameter = \"18 mm\"\nfeed", "the material of that hardness is grey-iron-hard")]
     [InlineData("thread = \"M8\"", "thread = \"M8x2\"", "no such thread")]
     [InlineData("profile = \"A\"", "profile = \"Q\"", "no such section")]
     [InlineData("diameter = \"18 mm\"\nfeed", "diameter = \"200 mm\"\nfeed", "1.6 mm to 76 mm")]

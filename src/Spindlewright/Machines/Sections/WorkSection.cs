@@ -86,8 +86,7 @@ internal static class WorkSection
         Section section, Handbook handbook, CuttingMaterial material, ThreadRow? thread, ToolMaterialRow? tool)
     {
         var kind = section.Get(Kind) ?? OperationKind.Drilling;
-        if (section.Get(Hardness) is { } hb && material.HardnessHb is { } span && !span.Contains(hb))
-            handbook.MaterialAt(material.Family, hb);
+        if (section.Get(Hardness) is { } hb) CheckHardness(handbook, material, hb);
         var condition = new DrillCondition(section.Get(Point) ?? StandardPoint, section.Sided(Wear).Value.Capability);
         var operation = new Operation(kind, material, section.Get(Diameter)!.Value)
         {
@@ -108,6 +107,15 @@ internal static class WorkSection
             Holes = section.Get(Holes) ?? 10,
             Pause = section.Get(Pause) ?? Duration.FromSeconds(30),
         };
+    }
+
+    private static void CheckHardness(Handbook handbook, CuttingMaterial material, double hardnessHb)
+    {
+        if (material.HardnessHb is not { } span || span.Contains(hardnessHb)) return;
+        var other = handbook.MaterialAt(material.Family, hardnessHb);
+        throw new PartException(
+            "work", "hardness", FormattableString.Invariant($"{hardnessHb:0.#} HB"),
+            FormattableString.Invariant($"{span.Least:0} to {span.Most:0} HB for {material.Id}"), $"the material of that hardness is {other.Id}");
     }
 
     private static void CheckTap(Section section)

@@ -9,7 +9,7 @@ internal static class FindingsStudy
 {
     internal static IReadOnlyList<Finding> Of(StudyResults results) =>
     [
-        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), Permitted(results), Hands(results),
+        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results),
         Voltage(results),
         new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
         new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
@@ -72,7 +72,7 @@ internal static class FindingsStudy
                 ? new(
                     item.Item.Name,
                     Invariant($"{(best.Margin < 1 ? "Only " : "")}{best.Margin:0.00} times the torque needed, for a short time, on belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz{(best.Margin < 1 ? "; no position has more" : "")}."),
-                    Invariant($"{asked} The position has {best.Available!.Value.NewtonMeters:0.0} N·m ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m). {Sentence(item)}"))
+                    Invariant($"{asked} The position has {best.Available!.Value.NewtonMeters:0.0} N·m ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m). {Sentence(item.Words)}"))
                 : new(
                     item.Item.Name, "No belt position turns this load at this speed.",
                     Invariant($"{asked} The motor is rated {(double)results.Press.Motor.RatedPower.Watts:0} W. A slower speed, a smaller feed or a pilot hole asks less."));
@@ -81,9 +81,6 @@ internal static class FindingsStudy
 
     private static string Thrust(Work.WorkResult item) =>
         item.Thrust is { } thrust ? Invariant($" and {thrust.Newtons:0} N of thrust") : "";
-
-    /// <summary>Its words as a sentence of their own.</summary>
-    private static string Sentence(Work.WorkResult item) => $"{char.ToUpperInvariant(item.Words[0])}{item.Words[1..]}.";
 
     private static Finding Permitted(StudyResults results)
     {

@@ -23,9 +23,9 @@ public sealed record BeltRow(BeltPosition Belt, BeltSlip? Slip, Torque ShortTime
 /// <param name="Belts">One a belt position, in the machine's order.</param>
 /// <param name="Design">Pulleys that would reach the speeds of the owner's work with this motor; null where no work is described.</param>
 /// <param name="Wish">What the design was asked for; null where no work is described.</param>
-/// <param name="ForceForBound">Force at mid span at which the loosest belt would hold the largest short-time torque; null where unknown.</param>
+/// <param name="ForceForShortTime">Force at mid span at which the loosest belt would hold the largest short-time torque; null where unknown.</param>
 public sealed record RatioStudy(
-    IReadOnlyList<BeltRow> Belts, ConversionDesign? Design, ConversionWish? Wish, Force? ForceForBound)
+    IReadOnlyList<BeltRow> Belts, ConversionDesign? Design, ConversionWish? Wish, Force? ForceForShortTime)
 {
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>

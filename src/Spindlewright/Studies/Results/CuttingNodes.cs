@@ -93,7 +93,7 @@ internal static class CuttingNodes
             ["creep_most_rpm"] = Number(row.Creep.Most.RevolutionsPerMinute),
             ["pairs"] = List(row.Slip?.Layouts ?? [], Layout),
         }),
-        ["force_for_short_time_n"] = Number(study.ForceForBound?.Newtons),
+        ["force_for_short_time_n"] = Number(study.ForceForShortTime?.Newtons),
         ["design"] = study.Design is { } design ? new JsonObject
         {
             ["covers"] = design.Covers,

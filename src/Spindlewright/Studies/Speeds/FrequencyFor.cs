@@ -1,4 +1,3 @@
-using MathNet.Numerics.RootFinding;
 using Spindlewright.Belts;
 using Spindlewright.Foundations;
 using Spindlewright.Machines;
@@ -12,6 +11,9 @@ namespace Spindlewright.Studies.Speeds;
 /// <param name="Words">Why there is none; empty otherwise.</param>
 internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
 {
+    /// <summary>Share by which the loaded speed may lie above the wanted one.</summary>
+    private const double NearEnough = 0.02;
+
     /// <summary>Looks for the lowest frequency of the settings.</summary>
     internal static FrequencyFor Of(
         DrillPress press, Drive drive, BeltPosition belt, RotationalSpeed wanted, Torque atSpindle)
@@ -24,9 +26,16 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
         if (Excess(lowest) > 0) return new(null, "too fast even at the lowest frequency");
         if (LastBelow(Excess, lowest, highest) is not var (below, above))
             return new(null, "too slow, or stalled, up to the highest frequency");
-        // A stalled motor reads zero speed, so the bracket may hold a jump; its upper end runs and is close enough.
-        var hertz = Brent.TryFindRoot(Excess, below, above, 1e-6, 100, out var root) && Excess(root) > -1 ? root : above;
-        return new(UnitsNet.Frequency.FromHertz(hertz), "");
+        // Halved, because a stalled motor reads zero speed: the bracket may hold a jump from standstill past the wanted speed.
+        for (var step = 0; step < 40; step++)
+        {
+            var middle = (below + above) / 2;
+            if (Excess(middle) >= 0) above = middle;
+            else below = middle;
+        }
+        return Excess(above) <= NearEnough * wantedRpm
+            ? new(UnitsNet.Frequency.FromHertz(above), "")
+            : new(null, "stalls under this load below the speed, and turns faster as soon as it carries it");
     }
 
     /// <summary>Slower of the cold and the hot motor's speeds under a torque; 0 where it stalls.</summary>

@@ -10,7 +10,11 @@ namespace Spindlewright.Studies.Work;
 /// <summary>One thing that an operation may run up against.</summary>
 /// <param name="Name">Which: arm at the lever, column, short-time torque, continuous torque, belt slip.</param>
 /// <param name="Use">What is needed over what there is; above 1 it gives out.</param>
-public sealed record WorkLimit(string Name, double Use);
+public sealed record WorkLimit(string Name, double Use)
+{
+    /// <summary>True where it gives out; a use of 1 within rounding is just enough.</summary>
+    public bool GivesOut => Use > 1.0001;
+}
 
 /// <summary>One operation at one belt position.</summary>
 /// <param name="Belt">The belt position.</param>
@@ -91,7 +95,7 @@ public sealed record WorkResult(
 
     /// <summary>How it stands, in words.</summary>
     public string Words => Best is null ? "no belt position reaches the speed under this load"
-        : Limits.Where(limit => limit.Use > 1).ToList() is { Count: > 0 } past
+        : Limits.Where(limit => limit.GivesOut).ToList() is { Count: > 0 } past
             ? $"gives out: {string.Join(", ", past.Select(limit => limit.Name))}"
             : Best.PassesClassLimit ? "gives out: the winding passes its class limit over the holes in a row"
             : First is { } first ? FormattableString.Invariant($"within all limits compared; nearest: {first.Name}, {100 * first.Use:0} % used")
