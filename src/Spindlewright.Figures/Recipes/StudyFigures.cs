@@ -10,5 +10,6 @@ public static class StudyFigures
     public static FigureCatalogue<StudyResults> Catalogue { get; } = new(
         new TorqueAgainstSpindleSpeed(), new SpeedBands(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
         new ForceAtTheChuck(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
-        new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand());
+        new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand(),
+        new SlipOfTheBelts());
 }
