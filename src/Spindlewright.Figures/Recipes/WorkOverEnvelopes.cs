@@ -27,7 +27,7 @@ public sealed class WorkOverEnvelopes : IFigureRecipe<StudyResults>
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < items.Count; i++) Add(marks, items[i], i + 1);
         if (items.Count == 0)
-            marks.Add(new Rule(Role.Bound, RuleDirection.Upright, results.Torques.Spindle.Max(each => each.Bound).NewtonMeters, "largest bound"));
+            marks.Add(new Points(Role.Bound, [results.Torques.Spindle.Max(each => each.Bound).NewtonMeters], [1], "largest bound"));
         return new(
             Id, "What the work asks and what the spindle has",
             new Axis("torque at the spindle", "N·m", AxisScale.Logarithmic),

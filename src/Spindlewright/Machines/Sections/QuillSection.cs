@@ -29,7 +29,7 @@ internal static class QuillSection
 
     private static readonly KeySpec<Ratio> Efficiency = Key.WithDefault(
         "efficiency", Forms.Quantity(QuantityKinds.Ratio), "Thrust at the drill over the thrust without friction and return spring", "\"90 %\"",
-        Own(Ratio.FromDecimalFractions(Usual.Lever.Efficiency), "a return spring takes some of the pull"));
+        Own(Ratio.FromPercent(100 * Usual.Lever.Efficiency), "a return spring takes some of the pull"));
 
     private static readonly KeySpec<Force> GreatestThrust = Key.Optional(
         "greatest_thrust", Forms.Quantity(QuantityKinds.Force), "Thrust at which column, head or table give too much", "\"3000 N\"", "not compared");
