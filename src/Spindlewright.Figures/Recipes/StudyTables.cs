@@ -21,7 +21,9 @@ public static class StudyTables
             Speeds(results), SlowEnd(results), FrequencyTables.Standstill(results), FrequencyTables.Boosts(results), Holes(results), Hands(results), HeatTables.Continuous(results),
             HeatTables.Cases(results), HeatTables.TwiceBase(results), HeatTables.Tasks(results), SupplyTables.Levels(results),
             SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
-            SlipCompensationTable.Of(results), AsFound(results), Bound(results),
+            CuttingTables.Choices(results), WorkTables.Limits(results), WorkTables.AtArmFeed(results), WorkTables.Methods(results),
+            WorkTables.StopsAndSpins(results), CuttingTables.Largest(results), CuttingTables.Feeds(results), CuttingTables.Speeds(results),
+            CuttingTables.Belts(results), CuttingTables.Design(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
             FitTables.Targets(results.Press.Motor.Fit), FitTables.Circuits(results.Press.Motor.Circuit),
             DefaultsTable.Of(results.Press.Defaults),
         ];
@@ -106,12 +108,12 @@ public static class StudyTables
         ],
         [.. results.Work.Items.Select(item => Row(
             item.Item.Name, item.Item.Material.Name, item.Item.Diameter.Millimeters, item.Item.FeedPerRevolution.Millimeters,
-            item.Speed.RevolutionsPerMinute, item.Load.Thrust.Newtons, item.Load.Torque.NewtonMeters,
+            item.Speed.RevolutionsPerMinute, item.Thrust is { } thrust ? thrust.Newtons : Cell.Empty, item.Torque.NewtonMeters,
             (double)item.Power.Watts, item.Best?.Belt.Name ?? "none reaches it", Or(item.Best?.Frequency?.Hertz),
             Or(item.Best?.Available?.NewtonMeters), Or(item.Best?.Margin), Or(item.Best?.Bound.NewtonMeters)))],
         footnotes:
         [
-            "Torque, thrust and power by the handbook method; on a hand-fed drill the feed is what the arm gives, not what is wished for.",
+            "Torque, thrust and power by the first method of the table of methods, the handbook's for drills; on a hand-fed drill the feed is what the arm gives, not what is wished for.",
             "Margin: short-time torque over the torque needed, at the position where it is largest.",
         ]);
 
@@ -153,5 +155,5 @@ public static class StudyTables
 
     internal static ImmutableArray<Cell> Row(params ImmutableArray<Cell> cells) => cells;
 
-    private static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
+    internal static Cell Or(double? value) => value is { } number ? number : Cell.Empty;
 }

@@ -6,9 +6,6 @@ namespace Spindlewright.Checks;
 /// <remarks>A reason leaves this list when its evaluator comes; a test holds both.</remarks>
 public static class NotComputed
 {
-    private const string Approach = "a second method of cutting force and power beside the handbook's; not written";
-    private const string Tension = "belongs to belt tension and grip; not written";
-    private const string Layout = "belongs to belt length and wrap; not written";
     private const string Contact = "belongs to blunt contact with a hand; not written";
     private const string Wrapping = "belongs to wrap-in; not written";
     private const string RunDown = "belongs to run-down and stored energy; not written";
@@ -16,14 +13,6 @@ public static class NotComputed
     private static readonly FrozenDictionary<(string Area, string Quantity), string> Reasons =
         new Dictionary<(string, string), string>
         {
-            [("drilling", "motor power")] = "belongs to the sizing of a motor by a machine's efficiency; not written",
-            [("drilling", "removal rate")] = Approach,
-            [("drilling", "torque by unit power")] = Approach,
-            [("drilling", "torque by power law")] = Approach,
-            [("belt", "effective friction")] = Tension,
-            [("belt", "transmitted power")] = Tension,
-            [("belt", "open belt length")] = Layout,
-            [("belt", "wrap angle of the small pulley")] = Layout,
             [("hazard", "contact speed limit")] = Contact,
             [("hazard", "contact energy")] = Contact,
             [("hazard", "wrap length")] = Wrapping,

@@ -31,6 +31,21 @@ public sealed record TwistDrillLoad
 {
     private const string Part = "drill load";
 
+    /// <summary>Least diameter of the handbook's table.</summary>
+    public static Length LeastDiameter { get; } = Length.FromMillimeters(1.6);
+
+    /// <summary>Largest diameter of the handbook's table.</summary>
+    public static Length MostDiameter { get; } = Length.FromMillimeters(76);
+
+    /// <summary>Least feed a revolution of the handbook's table.</summary>
+    public static Length LeastFeed { get; } = Length.FromMillimeters(0.01);
+
+    /// <summary>Largest feed a revolution of the handbook's table.</summary>
+    public static Length MostFeed { get; } = Length.FromMillimeters(1.25);
+
+    /// <summary>Largest pilot over drill diameter that the pilot formula is used for; above it the lips are too narrow. Own choice.</summary>
+    public const double MostPilotOverDiameter = 0.995;
+
     /// <summary>Drill diameter.</summary>
     public required Length Diameter { get; init; }
 
@@ -46,8 +61,11 @@ public sealed record TwistDrillLoad
     /// <summary>FM.</summary>
     public required double TorqueDiameterFactor { get; init; }
 
-    /// <summary>A, B and J.</summary>
+    /// <summary>A, B and J; with a pilot hole its brackets and no J.</summary>
     public required ChiselFactors Chisel { get; init; }
+
+    /// <summary>Diameter of the pilot hole; null for none.</summary>
+    public Length? Pilot { get; init; }
 
     /// <summary>Thrust along the spindle.</summary>
     public required Force Thrust { get; init; }
@@ -61,25 +79,40 @@ public sealed record TwistDrillLoad
     public Power Power(RotationalSpeed spindle) =>
         UnitsNet.Power.FromWatts(Torque.NewtonMeters * spindle.RadiansPerSecond);
 
+    /// <summary>Power at the motor for a spindle speed.</summary>
+    /// <param name="spindle">Spindle speed.</param>
+    /// <param name="efficiency">E of the machine: 0.9 for a direct belt, above 0 and up to 1.</param>
+    /// <returns>Power at the drill over E.</returns>
+    /// <exception cref="PartException">The efficiency is out of range.</exception>
+    public Power MotorPower(RotationalSpeed spindle, double efficiency) =>
+        UnitsNet.Power.FromWatts(
+            (double)Power(spindle).Watts
+            / Guard.Within(Guard.Positive(efficiency, Part, "machine efficiency"), 0, 1, Part, "machine efficiency"));
+
     /// <summary>Computes the load.</summary>
     /// <param name="factors">Tables or closed forms.</param>
     /// <param name="material">The work.</param>
     /// <param name="diameter">1.6 mm to 76 mm, the span of the tables.</param>
     /// <param name="feedPerRevolution">0.01 mm to 1.25 mm, the span of the tables.</param>
     /// <param name="condition">Point and wear.</param>
+    /// <param name="pilot">Diameter of the pilot hole, at least as wide as the chisel edge; null for none.</param>
     /// <returns>The load.</returns>
-    /// <exception cref="PartException">A value is off the tables.</exception>
+    /// <exception cref="PartException">A value is off the tables, or the pilot does not clear the chisel edge.</exception>
+    /// <remarks>
+    /// With a pilot hole, k = pilot / diameter: A = (1 − k²)/(1 + k)^0.2, B = (1 − k)/(1 + k)^0.2, J = 0 (Shaw and Oxford,
+    /// Trans. ASME 79, 1957, from memory).
+    /// </remarks>
     public static TwistDrillLoad Of(
         IDrillFactors factors, CuttingMaterial material, Length diameter, Length feedPerRevolution,
-        DrillCondition condition)
+        DrillCondition condition, Length? pilot = null)
     {
-        Guard.Within(diameter, Length.FromMillimeters(1.6), Length.FromMillimeters(76), Part, "diameter", "the handbook's table");
-        Guard.Within(
-            feedPerRevolution, Length.FromMillimeters(0.01), Length.FromMillimeters(1.25), Part, "feed per revolution",
-            "the handbook's table");
+        Guard.Within(diameter, LeastDiameter, MostDiameter, Part, "diameter", "the handbook's table");
+        Guard.Within(feedPerRevolution, LeastFeed, MostFeed, Part, "feed per revolution", "the handbook's table");
         var (feed, thrustD, torqueD) =
             (factors.Feed(feedPerRevolution), factors.ThrustDiameter(diameter), factors.TorqueDiameter(diameter));
-        var chisel = factors.Chisel(condition.ChiselOverDiameter);
+        var chisel = pilot is { } hole
+            ? PilotFactors(hole, diameter, condition)
+            : factors.Chisel(condition.ChiselOverDiameter);
         var (mm, wear) = (diameter.Millimeters, condition.Wear);
         var thrustN = material.ThrustFactor.Value * wear
             * (InchForm.ThrustN * feed * thrustD * chisel.Thrust + InchForm.IndentationN * mm * mm * chisel.Indentation);
@@ -91,10 +124,21 @@ public sealed record TwistDrillLoad
             ThrustDiameterFactor = thrustD,
             TorqueDiameterFactor = torqueD,
             Chisel = chisel,
+            Pilot = pilot,
             Thrust = Force.FromNewtons(thrustN),
             Torque = UnitsNet.Torque.FromNewtonMeters(
                 InchForm.TorqueNm * material.TorqueFactor.Value * feed * torqueD * chisel.Torque * wear),
         };
+    }
+
+    private static ChiselFactors PilotFactors(Length pilot, Length diameter, DrillCondition condition)
+    {
+        Guard.Within(
+            pilot, diameter * condition.ChiselOverDiameter, diameter * MostPilotOverDiameter, Part, "pilot hole",
+            "it clears the chisel edge and leaves the lips something to cut");
+        var k = pilot / diameter;
+        var narrowing = Math.Pow(1 + k, 0.2);
+        return new((1 - k * k) / narrowing, (1 - k) / narrowing, 0);
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using Spindlewright.Belts;
+using Spindlewright.Cutting;
 using Spindlewright.Foundations;
 using Spindlewright.Hands;
 using Spindlewright.Inverters;
@@ -71,6 +72,18 @@ public sealed record DrillPress
     /// <summary>Holes to drill; may be empty.</summary>
     public IReadOnlyList<WorkItem> Work { get; init; } = [];
 
+    /// <summary>The owner's own materials; may be empty.</summary>
+    public IReadOnlyList<CuttingMaterial> OwnMaterials { get; init; } = [];
+
+    /// <summary>What the owner found to work; may be empty.</summary>
+    public IReadOnlyList<Experience> Experience { get; init; } = [];
+
+    /// <summary>How the drill is pushed.</summary>
+    public QuillFeed Quill { get; init; } = QuillFeed.Usual;
+
+    /// <summary>Section, centre distance and tension of the belts; null where they were not described.</summary>
+    public Belting? Belting { get; init; }
+
     /// <summary>Hands and reaction to compare with.</summary>
     public required Person Person { get; init; }
 
@@ -107,6 +120,10 @@ public sealed record DrillPress
         new(Title, Supply, inverter, motor, Belts, Spindle)
         {
             Work = Work,
+            OwnMaterials = OwnMaterials,
+            Experience = Experience,
+            Quill = Quill,
+            Belting = Belting,
             Person = Person,
             AsFound = AsFound,
             Heating = Heating,

@@ -1,4 +1,5 @@
 using Spindlewright.Belts;
+using Spindlewright.Cutting;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Machines.Sections;
 using Spindlewright.Machines.Text;
@@ -25,7 +26,8 @@ public static class MachineFile
         Sections =
         [
             SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
-            SpindleSection.Spec, WorkSection.Spec, DaySection.Spec, PersonSection.Spec,
+            SpindleSection.Spec, BeltingSection.Spec, QuillSection.Spec, MaterialSection.Spec, ExperienceSection.Spec, WorkSection.Spec,
+            DaySection.Spec, PersonSection.Spec,
         ],
     };
 
@@ -57,7 +59,12 @@ public static class MachineFile
             : null;
         var belts = root.Each(BeltSection.Spec).Select(BeltSection.Read).OfType<BeltPosition>().ToList();
         var spindle = root.Only(SpindleSection.Spec) is { } spindleSection ? SpindleSection.Read(spindleSection) : null;
-        var work = root.Each(WorkSection.Spec).Select(section => WorkSection.Read(section, handbook)).OfType<WorkItem>().ToList();
+        var belting = BeltingSection.Read(root.Only(BeltingSection.Spec), handbook, belts);
+        var quill = QuillSection.Read(root.Only(QuillSection.Spec), defaults);
+        var own = root.Each(MaterialSection.Spec).Select(section => MaterialSection.Read(section, handbook)).OfType<CuttingMaterial>().ToList();
+        string[] known = [.. own.Select(material => material.Id), .. handbook.Materials.Keys];
+        var experience = root.Each(ExperienceSection.Spec).Select(section => ExperienceSection.Read(section, known)).OfType<Experience>().ToList();
+        var work = root.Each(WorkSection.Spec).Select(section => WorkSection.Read(section, handbook, own)).OfType<WorkItem>().ToList();
         var found = root.Only(AsFoundSection.Spec) is { } before ? AsFoundSection.Read(before, belts) : null;
         var heating = HeatSection.Read(root.Only(HeatSection.Spec), handbook, defaults);
         var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
@@ -69,6 +76,10 @@ public static class MachineFile
         var press = motorSection!.Make(() => new DrillPress(root.Get(Title)!, supply!, inverter!, motor!, belts, spindle!)
         {
             Work = work,
+            OwnMaterials = own,
+            Experience = experience,
+            Quill = quill!,
+            Belting = belting,
             AsFound = found,
             Person = person!,
             Heating = heating,

@@ -1,12 +1,13 @@
-using Spindlewright.Cutting;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
+using Spindlewright.Studies.Feeding;
 using Spindlewright.Studies.Findings;
 using Spindlewright.Studies.Frequencies;
 using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Overpowering;
+using Spindlewright.Studies.Ratios;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.SupplyAndBill;
 using Spindlewright.Studies.Torques;
@@ -39,8 +40,23 @@ public sealed record StudyResults
     /// <summary>Hands against the spindle.</summary>
     public required OverpoweringStudy Hands { get; init; }
 
-    /// <summary>The holes of the machine file.</summary>
+    /// <summary>The operations of the machine file.</summary>
     public required WorkStudy Work { get; init; }
+
+    /// <summary>All belt positions over frequency, and which to take for a wanted speed.</summary>
+    public required SpeedChart Chart { get; init; }
+
+    /// <summary>The largest drill by material and belt position.</summary>
+    public required LargestDrillStudy LargestDrills { get; init; }
+
+    /// <summary>Feed as the outcome of arm and lever.</summary>
+    public required HandFeedStudy Feeding { get; init; }
+
+    /// <summary>Geometry, grip and design of the belts.</summary>
+    public required RatioStudy Ratios { get; init; }
+
+    /// <summary>What the tables of cutting speeds say to this machine's speeds.</summary>
+    public required CuttingSpeedStudy CuttingSpeeds { get; init; }
 
     /// <summary>What heat allows.</summary>
     public required HeatStudy Heat { get; init; }
@@ -56,7 +72,8 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "holes", "machine as found", "heat", "supply", "torque against frequency"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
+            "largest drills", "hand feed", "belts", "cutting speeds"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -76,6 +93,7 @@ public sealed record StudyResults
         var voltages = Step(0, () => VoltageStudy.Of(press));
         var speeds = Step(1, () => SpeedStudy.Of(press));
         var torques = Step(2, () => TorqueStudy.Of(press));
+        var heat = Step(5, () => HeatStudy.Of(press, torques, handbook));
         return new()
         {
             Press = press,
@@ -84,11 +102,16 @@ public sealed record StudyResults
             Speeds = speeds,
             Torques = torques,
             Hands = Step(3, () => OverpoweringStudy.Of(press, torques, HandStrength.OfHandbook(handbook))),
-            Work = Step(4, () => WorkStudy.Of(press, torques, new TabulatedFactors(handbook.Drilling))),
-            Before = Step(5, () => BeforeStudy.Of(press)),
-            Heat = Step(6, () => HeatStudy.Of(press, torques, handbook)),
-            Supply = Step(7, () => SupplyStudy.Of(press, handbook)),
-            Frequencies = Step(8, () => FrequencyStudy.Of(press)),
+            Before = Step(4, () => BeforeStudy.Of(press)),
+            Heat = heat,
+            Supply = Step(6, () => SupplyStudy.Of(press, handbook)),
+            Frequencies = Step(7, () => FrequencyStudy.Of(press)),
+            Work = Step(8, () => WorkStudy.Of(press, torques, heat, handbook)),
+            Chart = Step(9, () => SpeedChart.Of(press, heat)),
+            LargestDrills = Step(10, () => LargestDrillStudy.Of(press, heat, handbook)),
+            Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
+            Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
+            CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
         };
     }
 

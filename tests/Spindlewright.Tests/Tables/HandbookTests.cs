@@ -18,7 +18,9 @@ public sealed partial class HandbookTests
         .. Handbook.CuttingFacts, .. Handbook.Drilling.Printed.SelectMany(table => table),
         .. Handbook.DrillingMaterials,
         .. Handbook.Wear, .. Handbook.MachineEfficiency, .. Handbook.CuttingSpeeds, .. Handbook.DrillFeeds,
-        .. Handbook.Kienzle, .. Handbook.Materials, .. Handbook.Hand, .. Handbook.Injury, .. Handbook.Requirements,
+        .. Handbook.Kienzle, .. Handbook.Materials, .. Handbook.PowerLaws, .. Handbook.ToolMaterials,
+        .. Handbook.DrillPoints, .. Handbook.DrillSizes, .. Handbook.Threads, .. Handbook.BeltProfiles,
+        .. Handbook.PulleyDiameters, .. Handbook.Hand, .. Handbook.Injury, .. Handbook.Requirements,
         .. Check.FromEmbedded(Handbook.References),
     ];
 

@@ -1,4 +1,3 @@
-using MathNet.Numerics.RootFinding;
 using Spindlewright.Cutting;
 using Spindlewright.Foundations.Reading;
 using Spindlewright.Foundations.Tables;
@@ -12,14 +11,12 @@ internal sealed class TwistDrillEvaluator : ICheckEvaluator
     private const string Thrust = "thrust";
     private const string CuttingTorque = "torque";
     private const string CutterPower = "cutter power";
+    private const string MotorPower = "motor power";
     private const string FeedFromThrust = "feed that the thrust gives";
-
-    // Span of the handbook's feed table.
-    private static readonly (double Least, double Most) FeedMm = (0.01, 1.25);
 
     public string Area => "drilling";
 
-    public IReadOnlyCollection<string> Quantities { get; } = [Thrust, CuttingTorque, CutterPower, FeedFromThrust];
+    public IReadOnlyCollection<string> Quantities { get; } = [Thrust, CuttingTorque, CutterPower, MotorPower, FeedFromThrust];
 
     public Evaluation Evaluate(Check check, Handbook handbook)
     {
@@ -30,17 +27,19 @@ internal sealed class TwistDrillEvaluator : ICheckEvaluator
             Thrust => InUnit.Of(Load(Feed(inputs)).Thrust, QuantityKinds.Force, unit),
             CuttingTorque => InUnit.Of(Load(Feed(inputs)).Torque, QuantityKinds.Torque, unit),
             CutterPower => InUnit.Of(Load(Feed(inputs)).Power(Spindle(inputs)), QuantityKinds.Power, unit),
+            MotorPower => InUnit.Of(
+                Load(Feed(inputs)).MotorPower(Spindle(inputs), inputs.Number("efficiency")), QuantityKinds.Power, unit),
             _ => InUnit.Of(SolveFeed(), QuantityKinds.FeedPerRevolution, unit),
         };
         return new(value, unit, $"handbook method, {tables}");
 
         TwistDrillLoad Load(Length feed) => TwistDrillLoad.Of(
-            factors, Material(inputs.Word("material"), handbook), Diameter(inputs), feed,
-            new(inputs.Number("chisel_over_diameter"), inputs.Number("wear")));
+            factors, Material(inputs.Word("material"), handbook), Diameter(inputs), feed, Condition(inputs), Pilot(inputs));
 
-        Length SolveFeed() => Length.FromMillimeters(Brent.FindRoot(
-            mm => Load(Length.FromMillimeters(mm)).Thrust.Newtons - inputs.Number("thrust_n"), FeedMm.Least, FeedMm.Most,
-            1e-9));
+        Length SolveFeed() => HandFeed.Of(
+                factors, Material(inputs.Word("material"), handbook), Diameter(inputs), Condition(inputs),
+                Force.FromNewtons(inputs.Number("thrust_n")), Pilot(inputs)).FeedPerRevolution
+            ?? throw new ArgumentException("this thrust gives no feed.");
     }
 
     private static (IDrillFactors Factors, string Tables) Factors(string method, Handbook handbook) => method switch
@@ -59,6 +58,12 @@ internal sealed class TwistDrillEvaluator : ICheckEvaluator
     private static Length Diameter(CheckInputs inputs) => inputs.NumberOrNull("drill_in") is { } inches
         ? Length.FromInches(inches)
         : Length.FromMillimeters(inputs.Number("drill_mm"));
+
+    private static DrillCondition Condition(CheckInputs inputs) =>
+        new(inputs.NumberOrNull("chisel_over_diameter") ?? DrillCondition.Usual.ChiselOverDiameter, inputs.Number("wear"));
+
+    private static Length? Pilot(CheckInputs inputs) =>
+        inputs.NumberOrNull("pilot_mm") is { } millimetres ? Length.FromMillimeters(millimetres) : null;
 
     private static Length Feed(CheckInputs inputs) =>
         inputs.NumberOrNull("feed_in_per_rev") is { } inches ? Length.FromInches(inches)

@@ -152,10 +152,14 @@ public sealed record KienzleRow(
 /// <param name="DrillingMaterial">Row of the work material factors.</param>
 /// <param name="KienzleGroup">Row of the specific cutting forces; null for none.</param>
 /// <param name="SpeedKey">Row of the cutting speeds.</param>
+/// <param name="Family">Materials that a hardness chooses among, such as "iron, grey".</param>
+/// <param name="PowerLaw">Row of the drilling power laws; empty for none.</param>
+/// <param name="TappingForce">Row of the cutting facts with the specific cutting force of tapping; empty for none.</param>
+/// <param name="HoleSawSpeed">Row of the cutting facts with the speed of a hole saw; empty for one by the drilling speed.</param>
 /// <param name="Citation">Where the choice comes from.</param>
 public sealed record MaterialRow(
     string Id, string Name, double? HardnessLowHb, double? HardnessHighHb, string DrillingMaterial, int? KienzleGroup,
-    string SpeedKey, Citation Citation) : ITableRow
+    string SpeedKey, string Family, string PowerLaw, string TappingForce, string HoleSawSpeed, Citation Citation) : ITableRow
 {
     /// <inheritdoc/>
     public string Key => Id;
@@ -164,12 +168,20 @@ public sealed record MaterialRow(
     public static TableDefinition<MaterialRow> Definition { get; } = new(
         "materials",
         ["id", "name", "hardness_low_hb", "hardness_high_hb", "drilling_material", "kienzle_group", "speed_set",
-            "speed_material", "speed_hardness_low_hb"],
+            "speed_material", "speed_hardness_low_hb", "speed_condition", "family",
+            "power_law_material", "tapping_force", "hole_saw_speed"],
         line => new(
             line.Text("id"), line.Text("name"), line.PositiveOrNull("hardness_low_hb"),
             line.PositiveOrNull("hardness_high_hb"), line.Text("drilling_material"),
             line.WholeNumberOrNull("kienzle_group"),
             CuttingSpeedRow.KeyOf(
-                line.Text("speed_set"), line.Text("speed_material"), line.PositiveOrNull("speed_hardness_low_hb")),
-            line.Citation()));
+                line.Text("speed_set"), line.Text("speed_material"), line.PositiveOrNull("speed_hardness_low_hb"),
+                line.TextOrEmpty("speed_condition")),
+            line.Text("family"), line.TextOrEmpty("power_law_material"), line.TextOrEmpty("tapping_force"),
+            line.TextOrEmpty("hole_saw_speed"), line.Citation()));
+
+    /// <summary>Whether the material is listed at a hardness.</summary>
+    /// <param name="hardnessHb">Brinell hardness.</param>
+    /// <returns>True within its span; false where it has none.</returns>
+    public bool Covers(double hardnessHb) => hardnessHb >= HardnessLowHb && hardnessHb <= HardnessHighHb;
 }

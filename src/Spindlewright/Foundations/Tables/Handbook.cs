@@ -32,6 +32,13 @@ public sealed record Handbook
         DrillFeeds = Load(DrillFeedRow.Definition);
         Kienzle = Load(KienzleRow.Definition);
         Materials = Load(MaterialRow.Definition);
+        PowerLaws = Load(PowerLawRow.Definition);
+        ToolMaterials = Load(ToolMaterialRow.Definition);
+        DrillPoints = Load(DrillPointRow.Definition);
+        DrillSizes = Load(DrillSizeRow.Definition);
+        Threads = Load(ThreadRow.Definition);
+        BeltProfiles = Load(BeltProfileRow.Definition);
+        PulleyDiameters = Load(PulleyDiameterRow.Definition);
         Hand = Load(HandRow.Definition);
         Injury = Load(InjuryRow.Definition);
         Requirements = Load(RequirementRow.Definition);
@@ -100,6 +107,27 @@ public sealed record Handbook
     /// <summary>Workshop materials and the rows that stand for them.</summary>
     public Table<MaterialRow> Materials { get; init; }
 
+    /// <summary>Drilling torque and thrust as power laws.</summary>
+    public Table<PowerLawRow> PowerLaws { get; init; }
+
+    /// <summary>Tool materials.</summary>
+    public Table<ToolMaterialRow> ToolMaterials { get; init; }
+
+    /// <summary>Points of drills.</summary>
+    public Table<DrillPointRow> DrillPoints { get; init; }
+
+    /// <summary>Drill sizes: metric, fractional, number and letter.</summary>
+    public Table<DrillSizeRow> DrillSizes { get; init; }
+
+    /// <summary>Threads and the drills before tapping.</summary>
+    public Table<ThreadRow> Threads { get; init; }
+
+    /// <summary>Sections of V-belts.</summary>
+    public Table<BeltProfileRow> BeltProfiles { get; init; }
+
+    /// <summary>Datum diameters in which pulleys are sold.</summary>
+    public Table<PulleyDiameterRow> PulleyDiameters { get; init; }
+
     /// <summary>Hand and wrist strength, friction, reaction time.</summary>
     public Table<HandRow> Hand { get; init; }
 
@@ -129,6 +157,35 @@ public sealed record Handbook
     /// <param name="material">Row of <see cref="Materials"/>.</param>
     /// <returns>The row of the factors that stands for it.</returns>
     public DrillingMaterialRow DrillingFactorOf(MaterialRow material) => DrillingMaterials[material.DrillingMaterial];
+
+    /// <summary>The power laws of a workshop material.</summary>
+    /// <param name="material">Row of <see cref="Materials"/>.</param>
+    /// <returns>The row that stands for it; null where none does.</returns>
+    public PowerLawRow? PowerLawOf(MaterialRow material) =>
+        material.PowerLaw.Length > 0 ? PowerLaws[material.PowerLaw] : null;
+
+    /// <summary>The material of a family that is listed at a hardness.</summary>
+    /// <param name="family">Such as "iron, grey".</param>
+    /// <param name="hardnessHb">Brinell hardness.</param>
+    /// <returns>The first material of the family whose span holds the hardness.</returns>
+    /// <exception cref="UnknownRowException">No such family.</exception>
+    /// <exception cref="PartException">The hardness is off the family's span; the message names the nearest material.</exception>
+    public MaterialRow MaterialAt(string family, double hardnessHb)
+    {
+        var rows = Materials.Where(row => row.Family == family).ToList();
+        if (rows.Count == 0)
+            throw new UnknownRowException("families of materials", family, [.. Materials.Select(row => row.Family).Distinct()]);
+        if (rows.FirstOrDefault(row => row.Covers(hardnessHb)) is { } found) return found;
+        var listed = rows.Where(row => row.HardnessLowHb is not null).ToList();
+        if (listed.Count == 0)
+            throw new PartException("material", "hardness", $"given for {family}", "none", "this family is not listed by hardness");
+        double Distance(MaterialRow row) => Math.Max(row.HardnessLowHb!.Value - hardnessHb, hardnessHb - row.HardnessHighHb!.Value);
+        var nearest = listed.MinBy(Distance)!;
+        throw new PartException(
+            "material", $"hardness of {family}", FormattableString.Invariant($"{hardnessHb:0.#} HB"),
+            string.Join(", ", listed.Select(row => FormattableString.Invariant($"{row.HardnessLowHb:0} to {row.HardnessHighHb:0} HB ({row.Id})"))),
+            $"the nearest known material is {nearest.Id}");
+    }
 
     /// <summary>The specific cutting force of a workshop material.</summary>
     /// <param name="material">Row of <see cref="Materials"/>.</param>

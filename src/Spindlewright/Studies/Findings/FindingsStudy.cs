@@ -9,7 +9,7 @@ internal static class FindingsStudy
 {
     internal static IReadOnlyList<Finding> Of(StudyResults results) =>
     [
-        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), Permitted(results), Hands(results),
+        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results),
         Voltage(results), Standstill(results), TwiceBase(results),
         new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
         new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
@@ -62,17 +62,25 @@ internal static class FindingsStudy
         foreach (var item in results.Work.Items)
         {
             var asked = Invariant(
-                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Load.Torque.NewtonMeters:0.0} N·m, {(double)item.Power.Watts:0} W and {item.Load.Thrust.Newtons:0} N of thrust (handbook method).");
-            yield return item.Best is { } best
+                $"{item.Item.Diameter.Millimeters:0.#} mm in {item.Item.Material.Name} at {item.Speed.RevolutionsPerMinute:0} r/min and {item.Item.FeedPerRevolution.Millimeters:0.##} mm/rev asks {item.Torque.NewtonMeters:0.0} N·m, {(double)item.Power.Watts:0} W{Thrust(item)} ({item.Cut.Load?.Methods[0].Method ?? "no cutting load"}).");
+            yield return item.Best is { Margin: null } free
+                ? new(
+                    item.Item.Name,
+                    Invariant($"Belt position {free.Belt.Name} at {free.Frequency!.Value.Hertz:0.#} Hz turns it at {item.Speed.RevolutionsPerMinute:0} r/min (bound {free.Bound.NewtonMeters:0.0} N·m)."),
+                    "Nothing is cut: the accuracy of the speed is the point.")
+                : item.Best is { } best
                 ? new(
                     item.Item.Name,
                     Invariant($"{(best.Margin < 1 ? "Only " : "")}{best.Margin:0.00} times the torque needed, for a short time, on belt position {best.Belt.Name} at {best.Frequency!.Value.Hertz:0.#} Hz{(best.Margin < 1 ? "; no position has more" : "")}."),
-                    Invariant($"{asked} The position has {best.Available!.Value.NewtonMeters:0.0} N·m ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m)."))
+                    Invariant($"{asked} The position has {best.Available!.Value.NewtonMeters:0.0} N·m ({best.Words}; bound {best.Bound.NewtonMeters:0.0} N·m). {Sentence(item.Words)}"))
                 : new(
                     item.Item.Name, "No belt position turns this load at this speed.",
                     Invariant($"{asked} The motor is rated {(double)results.Press.Motor.RatedPower.Watts:0} W. A slower speed, a smaller feed or a pilot hole asks less."));
         }
     }
+
+    private static string Thrust(Work.WorkResult item) =>
+        item.Thrust is { } thrust ? Invariant($" and {thrust.Newtons:0} N of thrust") : "";
 
     private static Finding Permitted(StudyResults results)
     {

@@ -29,7 +29,22 @@ public sealed record SpindleEnvelopePoint(
 /// <param name="Belt">The belt position.</param>
 /// <param name="Bound">No-credit bound at the spindle.</param>
 /// <param name="Points">One a frequency.</param>
-public sealed record SpindleEnvelope(BeltPosition Belt, Torque Bound, IReadOnlyList<SpindleEnvelopePoint> Points);
+public sealed record SpindleEnvelope(BeltPosition Belt, Torque Bound, IReadOnlyList<SpindleEnvelopePoint> Points)
+{
+    /// <summary>The envelopes at a frequency between the lowest and the highest of the settings.</summary>
+    /// <param name="frequency">Output frequency; beyond the ends those of the end.</param>
+    /// <returns>Straight between the two nearest points.</returns>
+    public (Torque Continuous, Torque ShortTime) At(Frequency frequency)
+    {
+        var hertz = frequency.Hertz;
+        var upper = 1;
+        while (upper < Points.Count - 1 && Points[upper].Frequency.Hertz < hertz) upper++;
+        var (low, high) = (Points[upper - 1], Points[upper]);
+        var share = Math.Clamp((hertz - low.Frequency.Hertz) / (high.Frequency.Hertz - low.Frequency.Hertz), 0, 1);
+        Torque Between(Torque from, Torque to) => from + (to - from) * share;
+        return (Between(low.Continuous, high.Continuous), Between(low.ShortTime, high.ShortTime));
+    }
+}
 
 /// <summary>A steady state of the motor and how hot it becomes.</summary>
 /// <param name="Name">What is done, in words.</param>

@@ -8,7 +8,6 @@ using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Studies.Voltages;
-using Spindlewright.Studies.Work;
 using UnitsNet;
 using static Spindlewright.Studies.Results.ResultNodes;
 
@@ -37,7 +36,12 @@ public static class ResultsDocument
         ["torques"] = Torques(results.Torques),
         ["frequencies"] = FrequencyNodes.Of(results.Frequencies, results.Torques.Bound.Motor),
         ["hands"] = Hands(results.Hands),
-        ["work"] = List(results.Work.Items, Work),
+        ["work"] = List(results.Work.Items, WorkNodes.Item),
+        ["speed_chart"] = CuttingNodes.Chart(results.Chart),
+        ["largest_drills"] = CuttingNodes.Largest(results.LargestDrills),
+        ["hand_feed"] = CuttingNodes.Feeding(results.Feeding),
+        ["belts"] = CuttingNodes.Belts(results.Ratios),
+        ["cutting_speeds"] = CuttingNodes.Speeds(results.CuttingSpeeds),
         ["heat"] = HeatNodes.Of(results.Heat, results.Torques.Bound.Motor.NewtonMeters),
         ["supply"] = SupplyNodes.Of(results.Supply),
         ["as_found"] = results.Before is { } before ? AsFound(before) : null,
@@ -265,27 +269,6 @@ public static class ResultsDocument
     {
         ["least"] = Number(least.RevolutionsPerMinute),
         ["most"] = Number(most.RevolutionsPerMinute),
-    };
-
-    private static JsonObject Work(WorkResult result) => new()
-    {
-        ["name"] = result.Item.Name,
-        ["material"] = result.Item.Material.Id,
-        ["diameter_mm"] = Number(result.Item.Diameter.Millimeters),
-        ["feed_mm_per_rev"] = Number(result.Item.FeedPerRevolution.Millimeters),
-        ["speed_rpm"] = Number(result.Speed.RevolutionsPerMinute),
-        ["torque_nm"] = Number(result.Load.Torque.NewtonMeters),
-        ["thrust_n"] = Number(result.Load.Thrust.Newtons),
-        ["power_w"] = Number((double)result.Power.Watts),
-        ["belts"] = List(result.Belts, at => new JsonObject
-        {
-            ["belt"] = at.Belt.Name,
-            ["frequency_hz"] = Number(at.Frequency?.Hertz),
-            ["available_nm"] = Number(at.Available?.NewtonMeters),
-            ["bound_nm"] = Number(at.Bound.NewtonMeters),
-            ["margin"] = Number(at.Margin),
-            ["words"] = at.Words,
-        }),
     };
 
     private static JsonObject AsFound(BeforeStudy study) => new()

@@ -1,100 +1,131 @@
-using MathNet.Numerics.RootFinding;
 using Spindlewright.Belts;
 using Spindlewright.Cutting;
+using Spindlewright.Cutting.Operations;
 using Spindlewright.Foundations;
+using Spindlewright.Foundations.Tables;
 using Spindlewright.Machines;
-using Spindlewright.Motors;
+using Spindlewright.Motors.Heat;
+using Spindlewright.Studies.Heat;
+using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
 
 namespace Spindlewright.Studies.Work;
 
-/// <summary>One hole at one belt position.</summary>
-/// <param name="Belt">The belt position.</param>
-/// <param name="Frequency">Frequency that turns the loaded spindle at the wanted speed; null where none does.</param>
-/// <param name="Available">Short-time torque at the spindle there.</param>
-/// <param name="Bound">No-credit bound at the spindle of this position.</param>
-/// <param name="Words">What limits, in words.</param>
-public sealed record WorkAtBelt(BeltPosition Belt, Frequency? Frequency, Torque? Available, Torque Bound, string Words)
-{
-    /// <summary>Available over needed torque; null where the speed is not reached.</summary>
-    public required double? Margin { get; init; }
-}
-
-/// <summary>One hole of the machine file over every belt position.</summary>
-/// <param name="Item">The hole.</param>
-/// <param name="Speed">Spindle speed looked for.</param>
-/// <param name="Load">Thrust and torque by the handbook method.</param>
-/// <param name="Power">Power at the drill at that speed.</param>
-/// <param name="Belts">One row a belt position.</param>
-public sealed record WorkResult(
-    WorkItem Item, RotationalSpeed Speed, TwistDrillLoad Load, Power Power, IReadOnlyList<WorkAtBelt> Belts)
-{
-    /// <summary>The position with the largest margin; null where none reaches the speed.</summary>
-    public WorkAtBelt? Best => Belts.Where(belt => belt.Margin is not null).MaxBy(belt => belt.Margin);
-}
-
-/// <summary>Will it drill it? The holes of the machine file against the short-time envelope.</summary>
-/// <param name="Items">One a hole.</param>
+/// <summary>Will it do it? The operations of the machine file against torque, heat, belt, arm and column.</summary>
+/// <param name="Items">One an operation.</param>
 public sealed record WorkStudy(IReadOnlyList<WorkResult> Items)
 {
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>
     /// <param name="torques">Its torques.</param>
-    /// <param name="factors">The handbook's factors.</param>
-    /// <returns>One result a hole.</returns>
-    public static WorkStudy Of(DrillPress press, TorqueStudy torques, IDrillFactors factors)
+    /// <param name="heat">What heat allows.</param>
+    /// <param name="handbook">Tables.</param>
+    /// <returns>One result an operation.</returns>
+    public static WorkStudy Of(DrillPress press, TorqueStudy torques, HeatStudy heat, Handbook handbook)
     {
-        var drive = new Drive(press, Side.Capability);
-        return new([.. press.Work.Select(item => Of(press, torques, drive, item, factors))]);
+        var data = press.Heating ?? HeatingData.Usual(handbook);
+        var bench = new Bench(
+            press, torques, heat, handbook, new(press, Side.Capability),
+            new(new(press, data, Side.Capability), new(press, data, Side.Hazard)));
+        return new([.. press.Work.Select(item => bench.Of(item))]);
     }
 
-    private static WorkResult Of(
-        DrillPress press, TorqueStudy torques, Drive drive, WorkItem item, IDrillFactors factors)
+    /// <summary>What every operation is set against.</summary>
+    private sealed record Bench(
+        DrillPress Press, TorqueStudy Torques, HeatStudy Heat, Handbook Handbook, Drive Drive, Sided<HeatedMotor> Motors)
     {
-        var load = TwistDrillLoad.Of(factors, item.Material, item.Diameter, item.FeedPerRevolution, item.Condition);
-        return new(item, item.Speed, load, load.Power(item.Speed),
-            [.. torques.Spindle.Select(spindle => At(press, drive, spindle, item.Speed, load.Torque))]);
-    }
+        private const int MostHolesFollowed = 500;
 
-    private static WorkAtBelt At(
-        DrillPress press, Drive drive, SpindleTorques spindle, RotationalSpeed speed, Torque needed)
-    {
-        var belt = spindle.Belt;
-        var friction = press.Spindle.FrictionTorque.Capability;
-        var motorNeeded = (needed + friction) / (belt.Ratio * belt.Efficiency.Capability);
-        var wantedRpm = (speed * belt.Ratio).RevolutionsPerMinute;
-        double Excess(double hertz) => LoadedRpm(drive, hertz, motorNeeded) - wantedRpm;
-        var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
-        if (Excess(lowest) > 0)
-            return new(belt, null, null, spindle.Bound, "too fast even at the lowest frequency") { Margin = null };
-        if (LastBelow(Excess, lowest, highest) is not var (below, above))
-            return new(belt, null, null, spindle.Bound, "too slow, or stalled, up to the highest frequency") { Margin = null };
-        // A stalled motor reads zero speed, so the bracket may hold a jump; its upper end runs and is close enough.
-        var hertz = Brent.TryFindRoot(Excess, below, above, 1e-6, 100, out var root) && Excess(root) > -1 ? root : above;
-        var (motorNm, limit, _) = TorqueStudy.ShortTimeAt(press, drive, hertz);
-        var available = belt.SpindleTorque(Torque.FromNewtonMeters(motorNm), Side.Capability) - friction;
-        return new(belt, Frequency.FromHertz(hertz), available, spindle.Bound, $"short-time limit: {limit}")
+        internal WorkResult Of(WorkItem item)
         {
-            Margin = available / needed,
-        };
-    }
-
-    /// <summary>The first pair of neighbouring frequencies between which the excess turns positive.</summary>
-    private static (double Below, double Above)? LastBelow(Func<double, double> excess, double lowest, double highest)
-    {
-        const int Steps = 64;
-        for (var step = 1; step <= Steps; step++)
-        {
-            var above = lowest + (highest - lowest) * step / Steps;
-            if (excess(above) >= 0) return (lowest + (highest - lowest) * (step - 1) / Steps, above);
+            var factors = new TabulatedFactors(Handbook.Drilling);
+            var cut = item.Cut(factors, Handbook);
+            var whole = Of(item, cut, factors);
+            // An arm that gives less than the feed asked for decides what the machine meets.
+            return whole.Feed?.FeedPerRevolution is { } fed && fed < cut.Feed
+                ? whole with
+                {
+                    AtArmFeed = Of(
+                        item, OperationCut.Of(item.Operation with { Feed = fed }, factors, Handbook, item.Speed), factors),
+                }
+                : whole;
         }
-        return null;
-    }
 
-    /// <summary>Slower of the cold and the hot motor's speeds under a torque; 0 where it stalls.</summary>
-    private static double LoadedRpm(Drive drive, double hertz, Torque motor) =>
-        drive.Circuits.Min(circuit => CircuitSolver.Running(
-            circuit, Frequency.FromHertz(hertz), ElectricPotential.FromVolts(drive.PhaseV(hertz)), motor,
-            ElectricPotential.FromVolts(drive.DropV))?.Speed.RevolutionsPerMinute ?? 0);
+        private WorkResult Of(WorkItem item, OperationCut cut, TabulatedFactors factors)
+        {
+            var feed = Operation.DrillsFromTable(item.Kind)
+                ? HandFeed.Of(
+                    factors, item.Material, item.Diameter, item.Condition, Press.Quill.SustainedThrust, item.Operation.Hole)
+                : null;
+            return new(item, cut, feed, ArmLimits(cut), [.. Torques.Spindle.Select(spindle => At(item, cut, spindle))]);
+        }
+
+        private List<WorkLimit> ArmLimits(OperationCut cut)
+        {
+            if (cut.Load?.Thrust is not { } thrust) return [];
+            var quill = Press.Quill;
+            List<WorkLimit> limits = [new("arm at the lever", thrust / quill.SustainedThrust)];
+            if (quill.GreatestThrust is { } greatest) limits.Add(new("column", thrust / greatest));
+            return limits;
+        }
+
+        private WorkAtBelt At(WorkItem item, OperationCut cut, SpindleTorques spindle)
+        {
+            var belt = spindle.Belt;
+            var needed = cut.Load?.Torque ?? Torque.Zero;
+            var (found, words) = FrequencyFor.Of(Press, Drive, belt, item.Speed, needed);
+            if (found is not { } frequency)
+                return new(belt, null, null, spindle.Bound, words) { Margin = null };
+            var friction = Press.Spindle.FrictionTorque.Capability;
+            Torque AtSpindle(double motorNm) => UnitMath.Max(
+                Torque.Zero, belt.SpindleTorque(Torque.FromNewtonMeters(motorNm), Side.Capability) - friction);
+            var (motorNm, limit, _) = TorqueStudy.ShortTimeAt(Press, Drive, frequency.Hertz);
+            var available = AtSpindle(motorNm);
+            var continuous = Heat.Spindle.First(each => each.Belt == belt).At(frequency).Continuous;
+            var slip = Press.Belting?.SlipAtSpindle(belt, item.Speed * belt.Ratio);
+            return new(belt, frequency, available, spindle.Bound, $"short-time limit: {limit}")
+            {
+                Margin = needed > Torque.Zero ? available / needed : null,
+                Continuous = continuous,
+                Stall = AtSpindle(Drive.LockedRotorNm(frequency.Hertz)),
+                Slip = slip,
+                Winding = Motors.Map(motor => Winding(item, cut, motor, frequency, (needed + friction) / (belt.Ratio * belt.Efficiency.Capability))),
+                ClassLimit = Heat.Data.ClassLimit,
+                Limits = BeltLimits(needed, available, continuous, slip),
+                TapStop = TapStop.Of(Press, item, frequency),
+                Spin = SpinAccuracy.Of(Press, item, belt, frequency, Handbook),
+            };
+        }
+
+        private static List<WorkLimit> BeltLimits(Torque needed, Torque available, Torque continuous, BeltSlip? slip)
+        {
+            List<WorkLimit> limits = [new("short-time torque", Over(needed, available)), new("continuous torque", Over(needed, continuous))];
+            if (slip is not null) limits.Add(new("belt slip", Over(needed, slip.Least)));
+            return limits;
+        }
+
+        private static double Over(Torque needed, Torque has) =>
+            needed <= Torque.Zero ? 0 : has > Torque.Zero ? needed / has : double.PositiveInfinity;
+
+        /// <summary>Winding after the holes of the item in a row, from the temperature of the air; null where it stalls.</summary>
+        private static Temperature? Winding(
+            WorkItem item, OperationCut cut, HeatedMotor motor, Frequency frequency, Torque load)
+        {
+            var (cutting, rest) = cut.Time is { } time
+                ? (time.Cutting, time.Handling + item.Pause)
+                : (item.Pause, Duration.Zero);
+            if (motor.Stage(frequency.Hertz, load.NewtonMeters, cutting) is not { } loaded
+                || motor.Stage(frequency.Hertz, 0, rest) is not { } idle)
+                return null;
+            var cycle = new DutyCycle(motor.Body, [loaded, idle]);
+            var (rise, highest) = (TemperatureDelta.Zero, TemperatureDelta.Zero);
+            for (var hole = 0; hole < Math.Min(item.Holes, MostHolesFollowed); hole++)
+            {
+                var rises = cycle.Over(rise);
+                (rise, highest) = (rises[^1], UnitMath.Max(highest, rises.Max()));
+            }
+            return motor.Air + highest;
+        }
+    }
 }
