@@ -19,7 +19,7 @@ public sealed class LifetimeTests
         var answer = client.AskControl("shutdown_request", new() { ["restart"] = false });
         Assert.Equal(("ok", false), (answer.Status, answer.Reply.Content["restart"]!.GetValue<bool>()));
         Assert.Single(answer.Of("shutdown_reply"));
-        await Gone.WithinAsync(Gone.Patience, ids);
+        await Gone.SoonAsync(ids);
         await kernel.Process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(0, kernel.Process.ExitCode);
     }
@@ -32,7 +32,7 @@ public sealed class LifetimeTests
         var ids = Processes(kernel, client);
         client.AwaitPublished(client.Begin("Console.WriteLine(1); while (true) ;"), "stream");
         Assert.Equal("ok", client.AskControl("shutdown_request", new() { ["restart"] = false }).Status);
-        await Gone.WithinAsync(Gone.Patience, ids);
+        await Gone.SoonAsync(ids);
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public sealed class LifetimeTests
         {
             client.Execute("var before = 1;");
             Assert.True(client.AskControl("shutdown_request", new() { ["restart"] = true }).Reply.Content["restart"]!.GetValue<bool>());
-            await Gone.WithinAsync(Gone.Patience, first.Id);
+            await Gone.SoonAsync(first.Id);
         }
 
         await using var second = new KernelProcess(first.Connection);
@@ -65,7 +65,7 @@ public sealed class LifetimeTests
         var ids = Processes(kernel, client);
         client.AwaitPublished(client.Begin(code), "stream");
         using var killing = Process.Start("kill", ["-s", how, kernel.Id.ToString(CultureInfo.InvariantCulture)]);
-        await Gone.WithinAsync(Gone.Patience, ids);
+        await Gone.SoonAsync(ids);
     }
 
     [Theory]
@@ -79,7 +79,7 @@ public sealed class LifetimeTests
         var ids = Processes(kernel, client);
         client.AwaitPublished(client.Begin(code), "stream");
         server.Kill();
-        await Gone.WithinAsync(Gone.Patience, ids);
+        await Gone.SoonAsync(ids);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class LifetimeTests
         using var server = Process.Start("sleep", "0");
         await server.WaitForExitAsync(TestContext.Current.CancellationToken);
         await using var kernel = new KernelProcess(null, server.Id);
-        await Gone.WithinAsync(Gone.Patience, kernel.Id);
+        await Gone.SoonAsync(kernel.Id);
     }
 
     [Theory]

@@ -31,16 +31,16 @@ internal static class Gone
     /// How long a killed process may take to be gone. On a quiet machine it is well under two seconds; what is looked for is
     /// a process that stays, so a loaded machine gets more.
     /// </summary>
-    public static TimeSpan Patience { get; } = TimeSpan.FromSeconds(15);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
 
-    public static Task WithinAsync(TimeSpan time, params int[] ids) => WithinAsync(time, () => [.. ids.Where(IsAlive)]);
+    public static Task SoonAsync(params int[] ids) => SoonAsync(() => [.. ids.Where(IsAlive)]);
 
-    public static async Task WithinAsync(TimeSpan time, Func<int[]> alive)
+    public static async Task SoonAsync(Func<int[]> alive)
     {
         var clock = Stopwatch.StartNew();
         while (alive() is { Length: > 0 } left)
         {
-            Assert.True(clock.Elapsed < time, $"Alive after {clock.Elapsed}: {string.Join(' ', left)}");
+            Assert.True(clock.Elapsed < Patience, $"Alive after {clock.Elapsed}: {string.Join(' ', left)}");
             await Task.Delay(20);
         }
     }

@@ -25,7 +25,7 @@ public sealed class ContinuousTorqueOfTheMotor : IFigureRecipe<StudyResults>
             Id, "Continuous torque of the motor",
             new Axis("output frequency", "Hz"), new Axis("torque at the motor shaft", "N·m"),
             [
-                new Rule(Role.Bound, RuleDirection.Level, results.Torques.Bound.Motor.NewtonMeters, "bound"),
+                StudyMarks.MotorBound(results),
                 new Curve(Role.ShortTime, hertz, StudyMarks.Values(results.Torques.Motor, at => at.ShortTime.NewtonMeters)),
                 new Band(
                     Role.Continuous, hertz, StudyMarks.Values(motor, at => Math.Min(at.Continuous.Capability.NewtonMeters, at.Continuous.Hazard.NewtonMeters)),

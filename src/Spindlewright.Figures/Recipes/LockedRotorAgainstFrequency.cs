@@ -25,7 +25,7 @@ public sealed class LockedRotorAgainstFrequency : IFigureRecipe<StudyResults>
             Id, "Locked-rotor torque of the motor",
             new Axis("output frequency", "Hz"), new Axis("torque at the motor shaft", "N·m"),
             [
-                new Rule(Role.Bound, RuleDirection.Level, results.Torques.Bound.Motor.NewtonMeters, "bound"),
+                StudyMarks.MotorBound(results),
                 new Curve(Role.IdealBoost, hertz, StudyMarks.Values(motor, at => at.IdealBoostLockedRotor.Hazard.NewtonMeters), side: Side.Hazard),
                 new Band(
                     Role.AsModelled, hertz, StudyMarks.Values(motor, at => at.LockedRotor.Capability.NewtonMeters),

@@ -9,8 +9,6 @@ namespace Spindlewright.Figures.Recipes;
 /// <summary>Continuous and short-time torque of every belt position over spindle speed, with the bounds.</summary>
 public sealed class SpindleEnvelopes : IFigureRecipe<StudyResults>
 {
-    private const double LeastDrawnNm = 0.01;
-
     /// <inheritdoc/>
     public string Id => "envelopes-at-the-spindle";
 
@@ -41,12 +39,10 @@ public sealed class SpindleEnvelopes : IFigureRecipe<StudyResults>
     {
         var series = StudyMarks.Position(spindle.Belt.Name);
         var speeds = StudyMarks.Values(spindle.Points, at => at.SynchronousSpeed.RevolutionsPerMinute);
-        ImmutableArray<double> Drawn(Func<SpindleEnvelopePoint, double> torqueNm) => StudyMarks.Values(
-            spindle.Points, at => torqueNm(at) is var value && value >= LeastDrawnNm ? value : double.NaN);
+        yield return StudyMarks.SpindleBound(spindle.Belt, spindle.Bound, speeds);
         yield return new Curve(
-            Role.Bound, [speeds[0], speeds[^1]], [spindle.Bound.NewtonMeters, spindle.Bound.NewtonMeters], series,
-            $"position {spindle.Belt.Name}");
-        yield return new Curve(Role.ShortTime, speeds, Drawn(at => at.ShortTime.NewtonMeters), series);
-        yield return new Curve(Role.Continuous, speeds, Drawn(at => at.Continuous.NewtonMeters), series);
+            Role.ShortTime, speeds, StudyMarks.LogTorques(spindle.Points, at => at.ShortTime.NewtonMeters), series);
+        yield return new Curve(
+            Role.Continuous, speeds, StudyMarks.LogTorques(spindle.Points, at => at.Continuous.NewtonMeters), series);
     }
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Spindlewright.Belts;
 using Spindlewright.Foundations;
+using Spindlewright.Studies;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
 
@@ -21,9 +23,17 @@ internal static class StudyMarks
         [.. points.Select(value)];
 
     /// <summary>Torques for a logarithmic axis, on which zero has no place.</summary>
-    internal static ImmutableArray<double> LogTorques(
-        IEnumerable<SpindleTorquePoint> points, Func<SpindleTorquePoint, double> torqueNm) =>
+    internal static ImmutableArray<double> LogTorques<T>(IEnumerable<T> points, Func<T, double> torqueNm) =>
         [.. points.Select(torqueNm).Select(value => value >= LeastDrawnNm ? value : double.NaN)];
+
+    /// <summary>The bound at the motor shaft, the same at every frequency.</summary>
+    internal static Rule MotorBound(StudyResults results) =>
+        new(Role.Bound, RuleDirection.Level, results.Torques.Bound.Motor.NewtonMeters, "bound");
+
+    /// <summary>The bound of a belt position over its speeds.</summary>
+    internal static Curve SpindleBound(BeltPosition belt, Torque bound, ImmutableArray<double> speedsRpm) => new(
+        Role.Bound, [speedsRpm[0], speedsRpm[^1]], [bound.NewtonMeters, bound.NewtonMeters], Position(belt.Name),
+        $"position {belt.Name}");
 
     internal static ImmutableArray<double> SpeedsRpm(SpindleTorques spindle) =>
         Values(spindle.Points, at => at.SynchronousSpeed.RevolutionsPerMinute);

@@ -39,8 +39,7 @@ public sealed class TorqueAgainstSpindleSpeed : IFigureRecipe<StudyResults>
     private static IEnumerable<Mark> Marks(SpindleTorques spindle)
     {
         var (speeds, series) = (StudyMarks.SpeedsRpm(spindle), StudyMarks.Position(spindle.Belt.Name));
-        yield return new Curve(
-            Role.Bound, [speeds[0], speeds[^1]], [spindle.Bound.NewtonMeters, spindle.Bound.NewtonMeters], series, $"position {spindle.Belt.Name}");
+        yield return StudyMarks.SpindleBound(spindle.Belt, spindle.Bound, speeds);
         yield return new Curve(
             Role.IdealBoost, speeds, StudyMarks.LogTorques(spindle.Points, at => at.IdealBoost.Hazard.NewtonMeters), series,
             side: Side.Hazard);

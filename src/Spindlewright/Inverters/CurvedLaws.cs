@@ -20,9 +20,7 @@ public sealed record QuadraticCurve : VoltsPerHertzCurve
     public QuadraticCurve(ElectricPotential baseVoltage, Frequency baseFrequency, ElectricPotential boost)
         : base(baseVoltage, baseFrequency)
     {
-        Boost = Guard.Within(
-            boost, ElectricPotential.Zero, baseVoltage * 0.3, Part, "boost",
-            "more than 30 % of the base voltage at 0 Hz is a fault of setting, not a boost");
+        Boost = CheckedBoost(boost, baseVoltage);
     }
 
     /// <summary>Line voltage at 0 Hz.</summary>
@@ -70,7 +68,7 @@ public sealed record MultiPointCurve : VoltsPerHertzCurve
         ElectricPotential baseVoltage, Frequency baseFrequency, ElectricPotential boost, IReadOnlyList<CurvePoint> points)
         : base(baseVoltage, baseFrequency)
     {
-        Boost = Guard.Within(boost, ElectricPotential.Zero, baseVoltage * 0.3, Part, "boost");
+        Boost = CheckedBoost(boost, baseVoltage);
         if (points.Count is < 1 or > MostPoints)
             throw new PartException(Part, "points of the V/f law", $"{points.Count}", $"1 to {MostPoints}");
         hertz = [0, .. points.Select(point => point.Frequency.Hertz), BaseFrequency.Hertz];

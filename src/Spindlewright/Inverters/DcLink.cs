@@ -27,12 +27,15 @@ public enum Modulation
 /// </remarks>
 public sealed record DcLink(bool Doubler, Sided<double> LoadedFraction, Modulation Modulation)
 {
+    /// <summary>No-load link voltage over the rms voltage of the supply.</summary>
+    internal static double PeakOverRms(bool doubler) => Math.Sqrt(2) * (doubler ? 2 : 1);
+
     /// <summary>Mean link voltage.</summary>
     /// <param name="supply">Rms supply voltage.</param>
     /// <param name="side">Which loaded fraction to take.</param>
     /// <returns>DC voltage.</returns>
     public ElectricPotential Voltage(ElectricPotential supply, Side side) =>
-        supply * (Math.Sqrt(2) * (Doubler ? 2 : 1) * LoadedFraction.On(side));
+        supply * (PeakOverRms(Doubler) * LoadedFraction.On(side));
 
     /// <summary>Voltage ceiling: the most fundamental line voltage that the link can give.</summary>
     /// <param name="supply">Rms supply voltage.</param>

@@ -1,4 +1,5 @@
 using Spindlewright.Foundations;
+using Spindlewright.Mains;
 using UnitsNet;
 
 namespace Spindlewright.Inverters;
@@ -34,9 +35,7 @@ public sealed record Inverter
             ratedCurrent, ElectricCurrent.FromAmperes(0.2), ElectricCurrent.FromAmperes(200), Part, "rated current");
         CurrentLimit = Guard.Within(currentLimit, 0.2, 3, Part, "current limit", "of the inverter's rated current");
         Curve = curve;
-        LowestFrequency = Guard.Within(
-            lowestFrequency, Frequency.FromHertz(0.5), curve.BaseFrequency, Part, "lowest frequency",
-            "not above the base frequency");
+        LowestFrequency = CheckedLowest(lowestFrequency, curve);
         HighestFrequency = Guard.Within(
             highestFrequency, lowestFrequency, Frequency.FromHertz(400), Part, "highest frequency",
             "not below the lowest frequency");
@@ -53,13 +52,13 @@ public sealed record Inverter
     public double CurrentLimit { get; }
 
     /// <summary>Lowest output frequency; no result is given below it.</summary>
-    public Frequency LowestFrequency { get; }
+    public Frequency LowestFrequency { get; private init; }
 
     /// <summary>Highest output frequency.</summary>
     public Frequency HighestFrequency { get; }
 
     /// <summary>The V/f law.</summary>
-    public VoltsPerHertzCurve Curve { get; }
+    public VoltsPerHertzCurve Curve { get; private init; }
 
     /// <summary>Rectifier, capacitor and modulation.</summary>
     public DcLink Link { get; }
@@ -80,8 +79,8 @@ public sealed record Inverter
         init => field = Guard.Within(value, 0, 1.5, Part, "slip compensation", "of the rated slip");
     }
 
-    /// <summary>Ramps; five seconds each unless said otherwise.</summary>
-    public Ramps Ramps { get; init; } = new(Duration.FromSeconds(5), Duration.FromSeconds(5));
+    /// <summary>Ramps; the usual ones unless said otherwise.</summary>
+    public Ramps Ramps { get; init; } = Ramps.Usual;
 
     /// <summary>
     /// Capacitance of the link, of each of the two capacitors of a doubler, 5 µF to 0.1 F; null where it is not known.
@@ -89,10 +88,7 @@ public sealed record Inverter
     public ElectricCapacitance? LinkCapacitance
     {
         get;
-        init => field = value is { } given
-            ? Guard.Within(
-                given, ElectricCapacitance.FromMicrofarads(5), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance")
-            : null;
+        init => field = value is { } given ? InputLimits.LinkCapacitance(given, Part) : null;
     }
 
     /// <summary>Resistance that limits the charging of the link, up to 10 kΩ; null where it is not known.</summary>
@@ -105,8 +101,7 @@ public sealed record Inverter
     }
 
     /// <summary>What the inverter itself loses, by side: the capability side the more.</summary>
-    public Sided<InverterLosses> Losses { get; init; } =
-        new(new(Power.FromWatts(15), 0.04), new(Power.FromWatts(5), 0.02));
+    public Sided<InverterLosses> Losses { get; init; } = InverterLosses.Usual;
 
     /// <summary>Link voltage at which it trips on deceleration, 200 V to 1000 V; null where it is not known.</summary>
     public ElectricPotential? LinkTrip
@@ -121,17 +116,12 @@ public sealed record Inverter
     /// <param name="curve">The law.</param>
     /// <returns>A new inverter.</returns>
     /// <exception cref="PartException">The law does not go with the frequency limits.</exception>
-    public Inverter WithCurve(VoltsPerHertzCurve curve) => new(
-        RatedCurrent, CurrentLimit, LowestFrequency, HighestFrequency, curve, Link, PhaseDrop, OutputFollowsLink)
-    {
-        SlipCompensation = SlipCompensation,
-        Ramps = Ramps,
-        LinkCapacitance = LinkCapacitance,
-        ChargingResistance = ChargingResistance,
-        Losses = Losses,
-        LinkTrip = LinkTrip,
-    };
+    public Inverter WithCurve(VoltsPerHertzCurve curve) =>
+        this with { Curve = curve, LowestFrequency = CheckedLowest(LowestFrequency, curve) };
 
     /// <summary>The current at which the inverter limits.</summary>
     public ElectricCurrent LimitingCurrent => RatedCurrent * CurrentLimit;
+
+    private static Frequency CheckedLowest(Frequency lowest, VoltsPerHertzCurve curve) => Guard.Within(
+        lowest, Frequency.FromHertz(0.5), curve.BaseFrequency, Part, "lowest frequency", "not above the base frequency");
 }

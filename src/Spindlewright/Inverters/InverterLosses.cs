@@ -12,6 +12,9 @@ public sealed record InverterLosses(Power Standby, double AtRatedCurrent)
 {
     private const string Part = "inverter";
 
+    /// <summary>Losses where none are given, the capability side the more (common practice, no source).</summary>
+    public static Sided<InverterLosses> Usual { get; } = new(new(Power.FromWatts(15), 0.04), new(Power.FromWatts(5), 0.02));
+
     /// <summary>Taken whenever it is on the supply.</summary>
     public Power Standby { get; } = Guard.Within(Standby, Power.Zero, Power.FromWatts(500), Part, "standby power");
 
@@ -34,6 +37,9 @@ public sealed record InverterLosses(Power Standby, double AtRatedCurrent)
 public sealed record Ramps(Duration Acceleration, Duration Deceleration)
 {
     private const string Part = "inverter";
+
+    /// <summary>Ramps where none are given (common practice, no source).</summary>
+    public static Ramps Usual { get; } = new(Duration.FromSeconds(5), Duration.FromSeconds(5));
 
     /// <summary>From 0 to base frequency.</summary>
     public Duration Acceleration { get; } = Guard.Within(

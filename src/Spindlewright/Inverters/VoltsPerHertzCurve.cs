@@ -42,6 +42,11 @@ public abstract record VoltsPerHertzCurve
         frequencyHz >= BaseFrequency.Hertz ? BaseVoltage.Volts : BelowBaseVolts(frequencyHz);
 
     private protected abstract double BelowBaseVolts(double frequencyHz);
+
+    private protected static ElectricPotential CheckedBoost(ElectricPotential boost, ElectricPotential baseVoltage) =>
+        Guard.Within(
+            boost, ElectricPotential.Zero, baseVoltage * 0.3, Part, "boost",
+            "more than 30 % of the base voltage at 0 Hz is a fault of setting, not a boost");
 }
 
 /// <summary>A straight line from a boost voltage at 0 Hz to the base point: V = Vb + (V0 − Vb)·f/f0.</summary>
@@ -55,9 +60,7 @@ public sealed record StraightCurve : VoltsPerHertzCurve
     public StraightCurve(ElectricPotential baseVoltage, Frequency baseFrequency, ElectricPotential boost)
         : base(baseVoltage, baseFrequency)
     {
-        Boost = Guard.Within(
-            boost, ElectricPotential.Zero, baseVoltage * 0.3, Part, "boost",
-            "more than 30 % of the base voltage at 0 Hz is a fault of setting, not a boost");
+        Boost = CheckedBoost(boost, baseVoltage);
     }
 
     /// <summary>Line voltage at 0 Hz.</summary>

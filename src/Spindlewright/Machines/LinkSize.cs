@@ -1,4 +1,4 @@
-using Spindlewright.Foundations;
+using Spindlewright.Inverters;
 using Spindlewright.Mains;
 using Spindlewright.Motors;
 using UnitsNet;
@@ -21,7 +21,7 @@ internal static class LinkSize
     internal static ElectricCapacitance Usual(ElectricCurrent ratedCurrent, ElectricPotential lineVoltage, bool doubler) =>
         ElectricCapacitance.FromMicrofarads(Math.Clamp(
             MicrofaradsPerWatt * WattsPerVoltAmpere * Math.Sqrt(3) * lineVoltage.Volts * ratedCurrent.Amperes * (doubler ? 2 : 1),
-            5, 100_000));
+            InputLimits.LeastLinkMicrofarads, InputLimits.MostLinkMicrofarads));
 
     internal static InputRectifier Rectifier(Supply supply, bool doubler, ElectricCapacitance capacitance) => new(
         supply.Phases == 3 ? RectifierKind.ThreePhase : doubler ? RectifierKind.Doubler : RectifierKind.SinglePhase,
@@ -33,6 +33,6 @@ internal static class LinkSize
         var rated = CircuitSolver.SolveAtRatedSupply(motor.Circuit.Capability, motor.RatedSpeed);
         var state = Rectifier(supply, doubler, capacitance).UnderPower(
             supply.Lowest, supply.Frequency, Power.FromWatts((double)rated.Input.Watts * (1 + InverterLoss)));
-        return Math.Min(1, state.LinkMean.Volts / (supply.Lowest.Volts * Math.Sqrt(2) * (doubler ? 2 : 1)));
+        return Math.Min(1, state.LinkMean.Volts / (supply.Lowest.Volts * DcLink.PeakOverRms(doubler)));
     }
 }

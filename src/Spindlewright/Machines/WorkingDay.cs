@@ -78,6 +78,10 @@ public sealed record WorkingDay
     /// <summary>The tasks.</summary>
     public IReadOnlyList<DayTask> Tasks { get; }
 
+    /// <summary>What <see cref="Usual"/> is, in words.</summary>
+    internal const string UsualInWords =
+        "60 holes at base frequency: 30 s at half of rated torque, 15 s unloaded, 75 s off; switched on for 8 h";
+
     /// <summary>A day where none was described; own choice.</summary>
     /// <param name="baseFrequency">Base frequency of the inverter.</param>
     /// <returns>Sixty holes at base frequency and half of rated torque, and the inverter on for eight hours.</returns>

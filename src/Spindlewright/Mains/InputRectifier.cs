@@ -39,12 +39,9 @@ public sealed record InputRectifier
         ElectricCapacitance capacitance)
     {
         Kind = kind;
-        LoopResistance = Guard.Within(
-            loopResistance, ElectricResistance.FromOhms(0.001), ElectricResistance.FromOhms(100), Part, "loop resistance");
-        LoopInductance = Guard.Within(
-            loopInductance, ElectricInductance.FromMillihenries(0.01), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
-        Capacitance = Guard.Within(
-            capacitance, ElectricCapacitance.FromMicrofarads(5), ElectricCapacitance.FromMicrofarads(100_000), Part, "link capacitance");
+        LoopResistance = InputLimits.LoopResistance(loopResistance, Part);
+        LoopInductance = InputLimits.LoopInductance(loopInductance, Part);
+        Capacitance = InputLimits.LinkCapacitance(capacitance, Part);
     }
 
     /// <summary>How the diodes are joined.</summary>

@@ -34,6 +34,12 @@ public sealed record Supply
             : throw new PartException(Part, "number of phases", $"{phases}", "1 or 3");
     }
 
+    /// <summary>Loop resistance where none is given: a long final circuit. Own choice.</summary>
+    public static ElectricResistance UsualLoopResistance { get; } = ElectricResistance.FromOhms(0.5);
+
+    /// <summary>Loop inductance where none is given. Own choice.</summary>
+    public static ElectricInductance UsualLoopInductance { get; } = ElectricInductance.FromMillihenries(0.4);
+
     /// <summary>Nominal rms voltage.</summary>
     public ElectricPotential Nominal { get; }
 
@@ -53,17 +59,15 @@ public sealed record Supply
     public ElectricResistance LoopResistance
     {
         get;
-        init => field = Guard.Within(
-            value, ElectricResistance.FromOhms(0.001), ElectricResistance.FromOhms(100), Part, "loop resistance");
-    } = ElectricResistance.FromOhms(0.5);
+        init => field = InputLimits.LoopResistance(value, Part);
+    } = UsualLoopResistance;
 
     /// <summary>Inductance of the same loop, 10 µH to 100 mH.</summary>
     public ElectricInductance LoopInductance
     {
         get;
-        init => field = Guard.Within(
-            value, ElectricInductance.FromMillihenries(0.01), ElectricInductance.FromMillihenries(100), Part, "loop inductance");
-    } = ElectricInductance.FromMillihenries(0.4);
+        init => field = InputLimits.LoopInductance(value, Part);
+    } = UsualLoopInductance;
 
     /// <summary>Rated current of the fuse or plug that feeds the inverter, 1 A to 125 A; null where it was not given.</summary>
     public ElectricCurrent? Fuse

@@ -70,7 +70,7 @@ public sealed class MisbehavingNotebooksTests : IDisposable
         var ended = Program.Run(
             [new(Mark, folder.Path)],
             ["run", .. notebooks, "--time-limit", timeLimit, "--out", Path.Combine(folder.Path, "out")]);
-        await Gone.WithinAsync(Gone.Patience, () => Gone.Carrying($"{Mark}={folder.Path}"));
+        await Gone.SoonAsync(() => Gone.Carrying($"{Mark}={folder.Path}"));
         return ended;
     }
 

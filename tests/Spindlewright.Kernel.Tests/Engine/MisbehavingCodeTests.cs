@@ -25,7 +25,7 @@ public sealed class MisbehavingCodeTests(WarmEngine warm)
         Assert.Equal(name, lost.Loss.Name);
         Assert.Contains(part, lost.Loss.Message);
         Assert.Equal("before\n", string.Concat(seen.OfType<StreamEvent>().Select(each => each.Text)));
-        await Gone.WithinAsync(Gone.Patience, id);
+        await Gone.SoonAsync(id);
         await Assert.ThrowsAsync<EngineLostException>(() => session.ExecuteAsync("1", 2, _ => { }, Stop));
     }
 
@@ -123,7 +123,7 @@ public sealed class MisbehavingCodeTests(WarmEngine warm)
             Assert.Equal(4, left.Count(Gone.IsAlive));
         }
 
-        await Gone.WithinAsync(Gone.Patience, left);
+        await Gone.SoonAsync(left);
     }
 
     [Fact]
@@ -138,7 +138,7 @@ public sealed class MisbehavingCodeTests(WarmEngine warm)
         Process.GetProcessById(id).Kill();
         var lost = await Assert.ThrowsAsync<EngineLostException>(() => running);
         Assert.Equal("ProcessKilled", lost.Loss.Name);
-        await Gone.WithinAsync(Gone.Patience, id, left);
+        await Gone.SoonAsync(id, left);
     }
 
     [Fact]

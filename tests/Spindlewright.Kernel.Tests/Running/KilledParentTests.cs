@@ -49,7 +49,7 @@ public sealed class KilledParentTests
         parent.Kill();
         if (waitForCells)
             Assert.True(children.Length >= 3, $"The parent ran {children.Length} processes.");
-        await Gone.WithinAsync(Gone.Patience, children);
+        await Gone.SoonAsync(children);
         Assert.Empty(Marked(folder));
         Assert.DoesNotContain(File.ReadLines(pids), pid => Gone.IsAlive(int.Parse(pid, CultureInfo.InvariantCulture)));
     }

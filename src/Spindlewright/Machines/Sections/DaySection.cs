@@ -49,9 +49,8 @@ internal static class DaySection
             var tasks = section.Each(Task).Select(Read).OfType<DayTask>().ToList();
             return section.Make(() => new WorkingDay(section.Get(SwitchedOn)!.Value, tasks));
         }
-        const string Words = "60 holes at base frequency: 30 s at half of rated torque, 15 s unloaded, 75 s off; switched on for 8 h";
         defaults.Add(new(
-            "day.switched_on", "The working day", Words, Words, Provenance.OwnChoice, "this-project",
+            "day.switched_on", "The working day", WorkingDay.UsualInWords, WorkingDay.UsualInWords, Provenance.OwnChoice, "this-project",
             "describe your own day in [day] and [[day.task]]"));
         return WorkingDay.Usual(baseFrequency);
     }

@@ -81,7 +81,7 @@ internal static class HeatSection
         Add(Waveform, "inverter-waveform-loss", usual.WaveformLoss, share => FormattableString.Invariant($"{100 * share:0.#} %"));
         if (!given(InsulationClass))
             defaults.Add(new(
-                "heat.insulation_class", InsulationClass.Meaning, "F", "F", Provenance.CommonPractice, "trade-practice",
+                "heat.insulation_class", InsulationClass.Meaning, usual.InsulationClass, usual.InsulationClass, Provenance.CommonPractice, "trade-practice",
                 "small motors of today; an old one may be E or B"));
     }
 }

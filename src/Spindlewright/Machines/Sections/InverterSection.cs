@@ -101,19 +101,21 @@ internal static class InverterSection
 
     private static readonly KeySpec<Duration> Acceleration = Key.WithDefault(
         "acceleration_time", Forms.Quantity(QuantityKinds.Duration), "Time from 0 to base frequency", "\"5 s\"",
-        Pair(Duration.FromSeconds(5), Duration.FromSeconds(5), Provenance.CommonPractice, "trade-practice", "usual factory setting"));
+        Pair(Ramps.Usual.Acceleration, Ramps.Usual.Acceleration, Provenance.CommonPractice, "trade-practice", "usual factory setting"));
 
     private static readonly KeySpec<Duration> Deceleration = Key.WithDefault(
         "deceleration_time", Forms.Quantity(QuantityKinds.Duration), "Time from base frequency to 0", "\"5 s\"",
-        Pair(Duration.FromSeconds(5), Duration.FromSeconds(5), Provenance.CommonPractice, "trade-practice", "usual factory setting"));
+        Pair(Ramps.Usual.Deceleration, Ramps.Usual.Deceleration, Provenance.CommonPractice, "trade-practice", "usual factory setting"));
 
     private static readonly KeySpec<Power> Standby = Key.WithDefault(
         "standby_power", Forms.Quantity(QuantityKinds.Power), "Power that the unit takes whenever it is on the supply", "\"10 W\"",
-        Pair(Power.FromWatts(15), Power.FromWatts(5), Provenance.CommonPractice, "trade-practice", "small units with a display and a fan"));
+        Pair(InverterLosses.Usual.Capability.Standby, InverterLosses.Usual.Hazard.Standby, Provenance.CommonPractice, "trade-practice", "small units with a display and a fan"));
 
     private static readonly KeySpec<Ratio> LossAtRatedCurrent = Key.WithDefault(
         "loss_at_rated_current", Forms.Quantity(QuantityKinds.Ratio), "Loss of the output stage at rated current over rated apparent power", "\"3 %\"",
-        Pair(Ratio.FromPercent(4), Ratio.FromPercent(2), Provenance.CommonPractice, "trade-practice", "units of 0.4 to 2.2 kW give out 95 to 97 % of what they take in"));
+        Pair(
+            Ratio.FromDecimalFractions(InverterLosses.Usual.Capability.AtRatedCurrent),
+            Ratio.FromDecimalFractions(InverterLosses.Usual.Hazard.AtRatedCurrent), Provenance.CommonPractice, "trade-practice", "units of 0.4 to 2.2 kW give out 95 to 97 % of what they take in"));
 
     private static readonly KeySpec<ElectricPotential> LinkTrip = Key.Optional(
         "link_trip", Forms.Quantity(QuantityKinds.Voltage), "Link voltage at which the unit trips on deceleration", "\"400 V\"",

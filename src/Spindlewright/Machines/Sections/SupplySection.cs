@@ -28,11 +28,11 @@ internal static class SupplySection
 
     private static readonly KeySpec<ElectricResistance> LoopResistance = Key.WithDefault(
         "loop_resistance", Forms.Quantity(QuantityKinds.Resistance), "Resistance of the supply's loop, of one phase for three phases", "\"0.5 ohm\"",
-        Same(ElectricResistance.FromOhms(0.5), "a long final circuit; a licensed person can measure it"));
+        Same(Supply.UsualLoopResistance, "a long final circuit; a licensed person can measure it"));
 
     private static readonly KeySpec<ElectricInductance> LoopInductance = Key.WithDefault(
         "loop_inductance", Forms.Quantity(QuantityKinds.Inductance), "Inductance of the same loop", "\"0.4 mH\"",
-        Same(ElectricInductance.FromMillihenries(0.4), "goes with the resistance"));
+        Same(Supply.UsualLoopInductance, "goes with the resistance"));
 
     private static readonly KeySpec<ElectricCurrent> Fuse = Key.Optional(
         "fuse", Forms.Quantity(QuantityKinds.Current), "Rated current of the fuse or plug that feeds the inverter", "\"13 A\"", "not compared");

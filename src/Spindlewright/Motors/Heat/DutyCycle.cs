@@ -44,7 +44,7 @@ public sealed record DutyCycle
     {
         this.body = body;
         Stages = stages;
-        Guard.Positive(Duration.FromSeconds(stages.Sum(stage => stage.Time.Seconds)), "duty", "time of all stages");
+        Guard.Positive(Period, "duty", "time of all stages");
     }
 
     /// <summary>The stages in order.</summary>

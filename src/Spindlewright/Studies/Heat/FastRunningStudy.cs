@@ -21,7 +21,7 @@ internal static class FastRunningStudy
     /// <summary>Share of the period under load that counts as the intermittent work of a bench drill; own choice.</summary>
     private const double DrillingShare = 0.4;
 
-    internal static FastRunning Of(DrillPress press, Sided<HeatedMotor> motors, Handbook handbook)
+    internal static FastRunning Of(DrillPress press, Sided<HeatedMotor> motors, Torque bound, Handbook handbook)
     {
         var hertz = 2 * press.Inverter.Curve.BaseFrequency.Hertz;
         var ratedPowerNm = press.Motor.RatedTorque.NewtonMeters
@@ -38,7 +38,7 @@ internal static class FastRunningStudy
             : duty.Capability >= DrillingShare ? Belief.BorneOut : duty.Hazard >= DrillingShare ? Belief.InPart : Belief.NotBorneOut;
         return new(
             Frequency.FromHertz(hertz), Period, loads, limits, kept, intermittent,
-            Words(press, motors, hertz, loads, heat, shortNm, pullOut, limits, duty, (kept, intermittent)));
+            Words(press, motors, bound, hertz, loads, heat, shortNm, pullOut, limits, duty, (kept, intermittent)));
     }
 
     private static FastLoad Load(Sided<HeatedMotor> motors, double hertz, double share, double torqueNm)
@@ -82,10 +82,9 @@ internal static class FastRunningStudy
     }
 
     private static string Words(
-        DrillPress press, Sided<HeatedMotor> motors, double hertz, List<FastLoad> loads, Sided<double> heat, double shortNm,
-        Sided<double> pullOut, List<FastLimit> limits, Sided<double>? duty, (Belief Kept, Belief Intermittent) belief)
+        DrillPress press, Sided<HeatedMotor> motors, Torque bound, double hertz, List<FastLoad> loads, Sided<double> heat,
+        double shortNm, Sided<double> pullOut, List<FastLimit> limits, Sided<double>? duty, (Belief Kept, Belief Intermittent) belief)
     {
-        var bound = TorqueBound.Of(press).Motor.NewtonMeters;
         var limit = motors.Capability.Limit.DegreesCelsius;
         string Degrees(Temperature? final) => final is { } settled ? Invariant($"{settled.DegreesCelsius:0} °C") : "no steady temperature";
         var unloaded = loads[0].Case.Final;
@@ -101,7 +100,7 @@ internal static class FastRunningStudy
             ? "Intermittent work was not computed: the motor has no torque to give there."
             : Invariant($"With a period of {Period.Minutes:0} min the short-time torque may be on for {100 * duty.Capability:0} % (hot side) to {100 * duty.Hazard:0} % (cool side) of the time, so the second half, that intermittent drilling ({100 * DrillingShare:0} % of the time) leaves it below its limit, is {InWords(belief.Intermittent)}.");
         return Invariant(
-            $"At {hertz:0.#} Hz{reach} the unloaded winding settles at {Degrees(unloaded.Hazard)} to {Degrees(unloaded.Capability)}; the class limit is {limit:0} °C. Heat allows {heat.Capability:0.00} N·m (hot side) to {heat.Hazard:0.00} N·m (cool side) for ever; the motor can give {shortNm:0.00} N·m for a short time (bound {bound:0.0} N·m). {kept} {intermittent} What is met first: {limits[0].Name}, {limits[0].Words}.");
+            $"At {hertz:0.#} Hz{reach} the unloaded winding settles at {Degrees(unloaded.Hazard)} to {Degrees(unloaded.Capability)}; the class limit is {limit:0} °C. Heat allows {heat.Capability:0.00} N·m (hot side) to {heat.Hazard:0.00} N·m (cool side) for ever; the motor can give {shortNm:0.00} N·m for a short time (bound {bound.NewtonMeters:0.0} N·m). {kept} {intermittent} What is met first: {limits[0].Name}, {limits[0].Words}.");
     }
 
     private static string NearPullOut(double heatNm, double pullOutNm) => heatNm >= pullOutNm

@@ -66,15 +66,16 @@ internal static class HeatCases
 
     private static HeatCase Stalled(string name, DrillPress press, Sided<HeatedMotor> motors, double hertz)
     {
-        // A drop larger than the set volts leaves no current, and no heat.
-        Duration? Alone(HeatedMotor motor, Side side) => Density(press, motor, side, hertz) is var density
-            && density.AmperesPerSquareMeter > 0 ? WindingAlone.TimeTo(density, motor.Air, motor.Limit) : null;
+        var stalled = motors.Map(motor => (Motor: motor, At: motor.Stalled(hertz, Steady)));
         return new(
-            name, Frequency.FromHertz(hertz), null, motors.Map(motor => motor.Final(motor.Stalled(hertz, Steady).Stage)),
-            motors.Map(motor => motor.TimeToLimit(motor.Stalled(hertz, Steady).Stage)),
-            new(Alone(motors.Capability, Side.Capability), Alone(motors.Hazard, Side.Hazard)), false);
-    }
+            name, Frequency.FromHertz(hertz), null, stalled.Map(each => each.Motor.Final(each.At.Stage)),
+            stalled.Map(each => each.Motor.TimeToLimit(each.At.Stage)),
+            stalled.Map(each => Alone(each.Motor, each.At.Current)), false);
 
-    private static ElectricCurrentDensity Density(DrillPress press, HeatedMotor motor, Side side, double hertz) =>
-        motor.RatedCurrentDensity(side) * (motor.Stalled(hertz, Steady).Current / press.Motor.RatedCurrent);
+        // A drop larger than the set volts leaves no current, and no heat.
+        Duration? Alone(HeatedMotor motor, ElectricCurrent current) =>
+            motor.RatedCurrentDensity * (current / press.Motor.RatedCurrent) is var density && density.AmperesPerSquareMeter > 0
+                ? WindingAlone.TimeTo(density, motor.Air, motor.Limit)
+                : null;
+    }
 }

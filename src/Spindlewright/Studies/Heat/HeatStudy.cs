@@ -51,7 +51,7 @@ public sealed record HeatStudy
             Motor = motor,
             Spindle = [.. torques.Spindle.Select(each => AtSpindle(press, each, motor))],
             Cases = HeatCases.Of(press, motors),
-            TwiceBase = FastRunningStudy.Of(press, motors, handbook),
+            TwiceBase = FastRunningStudy.Of(press, motors, torques.Bound.Motor, handbook),
             Tasks = [.. press.DayOrUsual.Tasks.Select(task => HeatCases.Task(press, motors, task))],
         };
     }

@@ -16,14 +16,13 @@ internal sealed class HeatedMotor
 {
     private readonly DrillPress press;
     private readonly Side side;
-    private readonly Drive drive;
     private readonly double waveformLossW;
     private readonly HeatingData data;
 
     internal HeatedMotor(DrillPress press, HeatingData data, Side side)
     {
         (this.press, this.data, this.side) = (press, data, side);
-        drive = new(press, side);
+        Drive = new(press, side);
         AtRatedLoad = HeatingData.RatedCoolant + data.RatedRise.On(side);
         var rated = RatedPoint();
         Body = new(
@@ -42,9 +41,9 @@ internal sealed class HeatedMotor
     /// <summary>Winding temperature at rated load in the coolant for which motors are rated.</summary>
     internal Temperature AtRatedLoad { get; }
 
-    internal Drive Drive => drive;
+    internal Drive Drive { get; }
 
-    internal ElectricCurrentDensity RatedCurrentDensity(Side of) => data.RatedCurrentDensity.On(of);
+    internal ElectricCurrentDensity RatedCurrentDensity => data.RatedCurrentDensity.On(side);
 
     /// <summary>Rise over the air up to the class limit.</summary>
     internal TemperatureDelta Room => Limit - Air;
@@ -52,16 +51,16 @@ internal sealed class HeatedMotor
     /// <summary>The largest shaft torque that keeps the winding at or below a temperature for ever, and what sets it.</summary>
     internal (double TorqueNm, string Limit) Continuous(double hertz, Temperature winding)
     {
-        var circuit = press.Motor.Circuit.On(side).AtTemperature(winding);
-        var (si, phaseV) = (circuit.Si, drive.PhaseV(hertz));
+        var circuit = Circuit(winding);
+        var (si, phaseV) = (circuit.Si, Drive.PhaseV(hertz));
         var roomK = (winding - Air).Kelvins;
-        var peakSlip = CircuitSolver.PullOutSi(si, hertz, phaseV, drive.DropV).Slip;
+        var peakSlip = CircuitSolver.PullOutSi(si, hertz, phaseV, Drive.DropV).Slip;
         if (Excess(0) >= 0) return (0, "too hot even unloaded");
         var slip = Excess(peakSlip) <= 0 ? peakSlip : Brent.FindRoot(Excess, 0, peakSlip, 1e-12, 200);
         var torque = At(slip).ShaftTorque.NewtonMeters;
         return torque <= 0 ? (0, "too hot even unloaded") : (torque, slip == peakSlip ? "pull-out torque" : "heat");
 
-        OperatingPoint At(double at) => OperatingPoint.From(circuit, hertz, phaseV, at, si.Solve(hertz, phaseV, drive.DropV, at));
+        OperatingPoint At(double at) => OperatingPoint.From(circuit, hertz, phaseV, at, si.Solve(hertz, phaseV, Drive.DropV, at));
 
         double Excess(double at)
         {
@@ -83,8 +82,8 @@ internal sealed class HeatedMotor
     internal (DutyStage Stage, ElectricCurrent Current) Stalled(double hertz, Duration time)
     {
         OperatingPoint At(Temperature winding) => CircuitSolver.Solve(
-            press.Motor.Circuit.On(side).AtTemperature(winding), Frequency.FromHertz(hertz),
-            ElectricPotential.FromVolts(drive.PhaseV(hertz)), 1, ElectricPotential.FromVolts(drive.DropV));
+            Circuit(winding), Frequency.FromHertz(hertz),
+            ElectricPotential.FromVolts(Drive.PhaseV(hertz)), 1, ElectricPotential.FromVolts(Drive.DropV));
         var (cold, hot) = (At(Air), At(Limit));
         return (Stage(LossW(cold), LossW(hot), RotationalSpeed.Zero, time), cold.Current);
     }
@@ -123,19 +122,21 @@ internal sealed class HeatedMotor
     }
 
     private OperatingPoint? Running(double hertz, double torqueNm, Temperature winding) => CircuitSolver.Running(
-        press.Motor.Circuit.On(side).AtTemperature(winding), Frequency.FromHertz(hertz),
-        ElectricPotential.FromVolts(drive.PhaseV(hertz)), Torque.FromNewtonMeters(torqueNm),
-        ElectricPotential.FromVolts(drive.DropV));
+        Circuit(winding), Frequency.FromHertz(hertz),
+        ElectricPotential.FromVolts(Drive.PhaseV(hertz)), Torque.FromNewtonMeters(torqueNm),
+        ElectricPotential.FromVolts(Drive.DropV));
 
     private DutyStage Stage(double coldW, double hotW, RotationalSpeed speed, Duration time) => new(
         time, Power.FromWatts(coldW), speed, Math.Max(0, (hotW - coldW) / Room.Kelvins));
 
     private double LossW(OperatingPoint point) => (double)(point.Input - point.Shaft).Watts + waveformLossW;
 
+    private EquivalentCircuit Circuit(Temperature winding) => press.Motor.Circuit.On(side).AtTemperature(winding);
+
     /// <summary>Rated load from a sinusoidal supply, the winding as hot as it then is.</summary>
     private OperatingPoint RatedPoint()
     {
-        var circuit = press.Motor.Circuit.On(side).AtTemperature(AtRatedLoad);
+        var circuit = Circuit(AtRatedLoad);
         return CircuitSolver.Running(
                 circuit, circuit.RatedFrequency, circuit.RatedLineVoltage / Math.Sqrt(3), press.Motor.RatedTorque)
             ?? CircuitSolver.SolveAtRatedSupply(circuit, press.Motor.RatedSpeed);

@@ -34,7 +34,7 @@ internal static class DayStudy
         var idle = feed.OnInverter(task.Frequency, Torque.Zero);
         var (loadedHours, idleHours) = (task.Loaded.Hours * task.Repeats, task.Idle.Hours * task.Repeats);
         if (loaded is null || idle is null) return new(task, null, null, Energy.Zero);
-        double InputW(Motors.OperatingPoint motor) => (double)feed.Input(feed.LinkPower(motor, Side.Capability)).Input.Watts;
+        double InputW(Motors.OperatingPoint motor) => (double)feed.Input(motor).Input.Watts;
         var with = Energy.FromWattHours(InputW(loaded) * loadedHours + InputW(idle) * idleHours);
         return new(
             task, with, Line(feed, loaded, loadedHours, idleHours),

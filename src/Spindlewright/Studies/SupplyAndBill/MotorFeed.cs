@@ -20,7 +20,7 @@ internal sealed class MotorFeed
         Rectifier = LinkSize.Rectifier(press.Supply, doubler, Capacitance);
         Circuit = press.Motor.Circuit.Capability;
         var rated = CircuitSolver.SolveAtRatedSupply(Circuit, press.Motor.RatedSpeed);
-        RatedLinkPower = LinkPower(rated, Side.Capability);
+        RatedLinkPower = LinkPower(rated);
     }
 
     internal InputRectifier Rectifier { get; }
@@ -49,13 +49,15 @@ internal sealed class MotorFeed
         Circuit, Circuit.RatedFrequency, Circuit.RatedLineVoltage / Math.Sqrt(3), load);
 
     /// <summary>Power out of the link: motor, drop of the output stage counted as loss, and the inverter's own.</summary>
-    internal Power LinkPower(OperatingPoint motor, Side side) => motor.Input + press.Inverter.Losses.On(side).At(
+    private Power LinkPower(OperatingPoint motor) => motor.Input + press.Inverter.Losses.Capability.At(
         motor.Current, press.Inverter.RatedCurrent, press.Inverter.Curve.BaseVoltage);
 
-    internal RectifierState Input(Power link) => Rectifier.UnderPower(press.Supply.Nominal, press.Supply.Frequency, link);
+    /// <summary>What the inverter takes from the socket at nominal supply for a motor that so runs.</summary>
+    internal RectifierState Input(OperatingPoint motor) =>
+        Rectifier.UnderPower(press.Supply.Nominal, press.Supply.Frequency, LinkPower(motor));
 
     internal InputAtLoad? AtBase(double share) =>
         OnInverter(press.Inverter.Curve.BaseFrequency, press.Motor.RatedTorque * share) is { } motor
-            ? new(share, UnitMath.Max(motor.Shaft, Power.Zero), motor.Input, Input(LinkPower(motor, Side.Capability)))
+            ? new(share, UnitMath.Max(motor.Shaft, Power.Zero), motor.Input, Input(motor))
             : null;
 }

@@ -1,5 +1,6 @@
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
+using Spindlewright.Inverters;
 using Spindlewright.Machines;
 using Spindlewright.Mains;
 using UnitsNet;
@@ -59,7 +60,7 @@ public sealed record SupplyStudy
         {
             var state = feed.Rectifier.UnderPower(voltage, press.Supply.Frequency, feed.RatedLinkPower);
             var unloaded = press.Inverter.Link.Ceiling(voltage, Side.Hazard);
-            var peak = voltage * (Math.Sqrt(2) * (press.Inverter.Link.Doubler ? 2 : 1));
+            var peak = voltage * DcLink.PeakOverRms(press.Inverter.Link.Doubler);
             return new(name, voltage, state, unloaded * Math.Min(1, state.LinkMean / peak), unloaded);
         }
 

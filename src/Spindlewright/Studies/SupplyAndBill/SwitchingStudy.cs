@@ -30,7 +30,7 @@ internal static class SwitchingStudy
                 : null,
             locked, Interval.Of(peak.Least * locked.Amperes, peak.Most * locked.Amperes),
             motors.Map(motor => motor?.Current),
-            motors.Map(motor => motor is null ? (ElectricCurrent?)null : feed.Input(feed.LinkPower(motor, Side.Capability)).Current));
+            motors.Map(motor => motor is null ? (ElectricCurrent?)null : feed.Input(motor).Current));
     }
 
     internal static IReadOnlyList<SlowingDown> Down(DrillPress press, MotorFeed feed)
@@ -39,7 +39,7 @@ internal static class SwitchingStudy
         return [.. new[] { UnitMath.Min(atBase, highest), highest }.Distinct().Select(from => From(press, feed, from))];
     }
 
-    internal static double InertiaKgM2(DrillPress press, double timesRotor) =>
+    private static double InertiaKgM2(DrillPress press, double timesRotor) =>
         RotorKgM2PerWatt * (double)press.Motor.RatedPower.Watts * timesRotor;
 
     /// <summary>The motor at the end of the acceleration ramp, speeding up its inertia and nothing else.</summary>
@@ -54,7 +54,7 @@ internal static class SwitchingStudy
     {
         var speed = feed.Circuit.SynchronousSpeedAt(from).RadiansPerSecond;
         var energy = WholeOverRotor.Map(times => Energy.FromJoules(InertiaKgM2(press, times) * speed * speed / 2));
-        var factor = Math.Sqrt(2) * (press.Inverter.Link.Doubler ? 2 : 1);
+        var factor = DcLink.PeakOverRms(press.Inverter.Link.Doubler);
         var (nominal, highest) = (press.Supply.Nominal * factor, press.Supply.Highest * factor);
         var trip = press.Inverter.LinkTrip ?? highest * TripOverHighestPeak;
         var room = LinkRise.Room(feed.AcrossLink, highest, trip);
