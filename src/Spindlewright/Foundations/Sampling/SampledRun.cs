@@ -15,10 +15,15 @@ public enum SamplingDesign
     LatinHypercube,
 }
 
-/// <summary>Computes results for a block of samples.</summary>
+/// <summary>Computes one result of each sample of a block.</summary>
 /// <param name="inputs">One array an input, in the order of the inputs; as many numbers as <paramref name="results"/>.</param>
 /// <param name="results">Receives one number a sample. Positive infinity stands for "never reached"; NaN is refused.</param>
 public delegate void BlockFunction(ReadOnlySpan<ReadOnlyMemory<double>> inputs, Span<double> results);
+
+/// <summary>Computes several results of each sample of a block.</summary>
+/// <param name="inputs">One array an input, in the order of the inputs.</param>
+/// <param name="results">One array a result, each as long as an input's. Infinity and NaN as in <see cref="BlockFunction"/>.</param>
+public delegate void BlockFunctions(ReadOnlySpan<ReadOnlyMemory<double>> inputs, ReadOnlySpan<Memory<double>> results);
 
 /// <summary>How samples are drawn.</summary>
 /// <param name="Count">How many, 1 to 100 million.</param>
@@ -35,11 +40,13 @@ public sealed record SamplingPlan(int Count, ulong Seed, SamplingDesign Design =
 /// <summary>Samples of the inputs, and what came out of them.</summary>
 public sealed class SampledRun
 {
-    private SampledRun(UncertainInputs inputs, SamplingPlan plan, double[][] columns, double[] results) =>
-        (Inputs, Plan, this.columns, this.results) = (inputs, plan, columns, results);
-
     private readonly double[][] columns;
-    private readonly double[] results;
+    private readonly IReadOnlyList<string> names;
+    private readonly double[][] results;
+
+    private SampledRun(
+        UncertainInputs inputs, SamplingPlan plan, double[][] columns, IReadOnlyList<string> names, double[][] results) =>
+        (Inputs, Plan, this.columns, this.names, this.results) = (inputs, plan, columns, names, results);
 
     /// <summary>The inputs.</summary>
     public UncertainInputs Inputs { get; }
@@ -47,17 +54,40 @@ public sealed class SampledRun
     /// <summary>How they were drawn.</summary>
     public SamplingPlan Plan { get; }
 
-    /// <summary>One result a sample.</summary>
-    public ReadOnlySpan<double> Results => results;
+    /// <summary>The result, or the first of several, one a sample.</summary>
+    public ReadOnlySpan<double> Results => results[0];
+
+    /// <summary>One of several results.</summary>
+    /// <param name="name">Its name.</param>
+    /// <returns>One number a sample.</returns>
+    /// <exception cref="PartException">There is no such result.</exception>
+    public ReadOnlySpan<double> ResultsOf(string name)
+    {
+        for (var place = 0; place < names.Count; place++)
+            if (names[place] == name)
+                return results[place];
+        throw new PartException("sampling", "name of a result", $"\"{name}\"", string.Join(", ", names));
+    }
 
     /// <summary>The draws of one input, one a sample.</summary>
     /// <param name="name">Name of the input.</param>
     /// <returns>The draws.</returns>
     public ReadOnlySpan<double> Draws(string name) => columns[Inputs.Place(name)];
 
-    /// <summary>Draws samples and computes a result of each, on all cores.</summary>
+    /// <summary>Draws samples and computes one result of each, on all cores.</summary>
+    /// <inheritdoc cref="Of(UncertainInputs, SamplingPlan, IReadOnlyList{string}, BlockFunctions, IProgress{double}?, int, CancellationToken)"/>
+    public static SampledRun Of(
+        UncertainInputs inputs, SamplingPlan plan, BlockFunction function, IProgress<double>? progress = null,
+        int cores = 0, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(function);
+        return Of(inputs, plan, ["result"], (block, results) => function(block, results[0].Span), progress, cores, cancellation);
+    }
+
+    /// <summary>Draws samples and computes several results of each, on all cores.</summary>
     /// <param name="inputs">What is uncertain.</param>
     /// <param name="plan">How many samples, and which.</param>
+    /// <param name="names">Names of the results, one or more.</param>
     /// <param name="function">Computes; called for many blocks at once.</param>
     /// <param name="progress">Told the share done, 0 to 1, now and then.</param>
     /// <param name="cores">Most threads; 0 for all cores. The results do not depend on it.</param>
@@ -66,23 +96,24 @@ public sealed class SampledRun
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="PartException">A result is not a number.</exception>
     public static SampledRun Of(
-        UncertainInputs inputs, SamplingPlan plan, BlockFunction function, IProgress<double>? progress = null,
-        int cores = 0, CancellationToken cancellation = default)
+        UncertainInputs inputs, SamplingPlan plan, IReadOnlyList<string> names, BlockFunctions function,
+        IProgress<double>? progress = null, int cores = 0, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(inputs);
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(names);
         ArgumentNullException.ThrowIfNull(function);
         var rows = new SampleRows(inputs, plan);
         var columns = inputs.Inputs.Select(_ => new double[plan.Count]).ToArray();
         var results = SampleBlocks.Compute(
-            columns, function, (start, length) => rows.Fill(start, length, columns),
+            columns, names.Count, function, (start, length) => rows.Fill(start, length, columns),
             progress is null ? null : progress.Report, cores, cancellation);
-        var wrong = Array.FindIndex(results, double.IsNaN);
-        return wrong < 0
-            ? new SampledRun(inputs, plan, columns, results)
-            : throw new PartException(
-                "sampling", $"result of sample {wrong}", "NaN", "a number, or infinity for what is never reached",
-                Row(inputs, columns, wrong));
+        for (var place = 0; place < results.Length; place++)
+            if (Array.FindIndex(results[place], double.IsNaN) is var wrong and >= 0)
+                throw new PartException(
+                    "sampling", $"{names[place]} of sample {wrong}", "NaN", "a number, or infinity for what is never reached",
+                    Row(inputs, columns, wrong));
+        return new SampledRun(inputs, plan, columns, names, results);
     }
 
     private static string Row(UncertainInputs inputs, double[][] columns, int sample) => string.Join(

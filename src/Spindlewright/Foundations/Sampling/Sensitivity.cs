@@ -23,15 +23,16 @@ public static class Sensitivity
     /// <summary>Runs are cut into so many parts, whose scatter gives the standard errors.</summary>
     private const int Parts = 16;
 
-    /// <summary>Spearman's rank correlation of the result with each input, strongest first.</summary>
+    /// <summary>Spearman's rank correlation of a result with each input, strongest first.</summary>
     /// <param name="run">The samples, two or more.</param>
+    /// <param name="result">Name of one of several results; the first where left out.</param>
     /// <returns>One row an input; 0 for an input or a result that does not vary.</returns>
-    /// <exception cref="PartException">There is only one sample.</exception>
-    public static IReadOnlyList<RankCorrelation> ByRank(SampledRun run)
+    /// <exception cref="PartException">There is only one sample, or no such result.</exception>
+    public static IReadOnlyList<RankCorrelation> ByRank(SampledRun run, string? result = null)
     {
         ArgumentNullException.ThrowIfNull(run);
-        if (run.Results.Length < 2) throw new PartException(Part, "number of samples", "1", "2 or more");
-        var results = run.Results.ToArray();
+        if (run.Plan.Count < 2) throw new PartException(Part, "number of samples", "1", "2 or more");
+        var results = (result is null ? run.Results : run.ResultsOf(result)).ToArray();
         return
         [
             .. run.Inputs.Inputs
@@ -121,8 +122,8 @@ public static class Sensitivity
             (this.inputs, this.function, this.cancellation) = (inputs, function, cancellation);
             first = Drawn(inputs, plan, 0);
             second = Drawn(inputs, plan, (uint)inputs.Inputs.Count);
-            A = SampleBlocks.Compute(first, function, cancellation: cancellation);
-            B = SampleBlocks.Compute(second, function, cancellation: cancellation);
+            A = Computed(first);
+            B = Computed(second);
             Check(A);
             Check(B);
             mean = A.Concat(B).Mean();
@@ -145,7 +146,7 @@ public static class Sensitivity
         {
             var columns = (double[][])first.Clone();
             columns[place] = second[place];
-            var mixed = SampleBlocks.Compute(columns, function, cancellation: cancellation);
+            var mixed = Computed(columns);
             Check(mixed);
             Centre(mixed);
             return mixed;
@@ -158,6 +159,9 @@ public static class Sensitivity
             rows.Fill(0, plan.Count, columns);
             return columns;
         }
+
+        private double[] Computed(double[][] columns) => SampleBlocks.Compute(
+            columns, 1, (block, results) => function(block, results[0].Span), cancellation: cancellation)[0];
 
         private void Centre(double[] results)
         {
