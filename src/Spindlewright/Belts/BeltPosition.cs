@@ -59,6 +59,22 @@ public sealed record BeltPosition
     /// <summary>The pulleys, motor end first; empty where only the ratio is known.</summary>
     public IReadOnlyList<PulleyPair> Pulleys { get; private init; } = [];
 
+    /// <summary>
+    /// Torque at the spindle at which the belt was seen to slip, at the tension it had then; null where it was not measured. It
+    /// holds for this position and that tension alone, and no bound credits it.
+    /// </summary>
+    public Torque? MeasuredSlip
+    {
+        get;
+        private init => field = value is { } torque ? Guard.Positive(torque, Part, "measured slip torque") : null;
+    }
+
+    /// <summary>The same position with a measured slip torque.</summary>
+    /// <param name="measuredSlip">Above 0; null for none.</param>
+    /// <returns>A new position.</returns>
+    /// <exception cref="PartException">Not above 0.</exception>
+    public BeltPosition With(Torque? measuredSlip) => this with { MeasuredSlip = measuredSlip };
+
     /// <summary>Spindle speed at a motor speed, creep left out.</summary>
     /// <param name="motor">Motor speed.</param>
     /// <returns>Spindle speed.</returns>

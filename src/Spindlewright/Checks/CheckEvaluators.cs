@@ -49,7 +49,7 @@ public sealed class CheckEvaluators
         new OperatingPointEvaluator(), new TorqueCurveEvaluator(), new NameplateRoundTripEvaluator(),
         new EfficiencyLimitEvaluator(),
         new PrintedFactorEvaluator(), new ClosedFormEvaluator(), new TwistDrillEvaluator(), new SpindleSpeedEvaluator(),
-        new InverterEvaluator(), new HandEvaluator(), new HeatEvaluator(), new RectifierEvaluator(), new BeltEvaluator(),
+        new InverterEvaluator(), new HandEvaluator(), new ContactEvaluator(), new StoredEnergyEvaluator(), new HeatEvaluator(), new RectifierEvaluator(), new BeltEvaluator(),
         new OperationEvaluator());
 
     /// <summary>The evaluators with further ones.</summary>

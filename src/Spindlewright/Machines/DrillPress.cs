@@ -87,6 +87,9 @@ public sealed record DrillPress
     /// <summary>Hands and reaction to compare with.</summary>
     public required Person Person { get; init; }
 
+    /// <summary>What the study of contact needs; null where it was not read from a file.</summary>
+    public ContactInputs? Contact { get; init; }
+
     /// <summary>The machine before the conversion; null where it was not described.</summary>
     public AsFound? AsFound { get; init; }
 
@@ -128,6 +131,7 @@ public sealed record DrillPress
             Quill = Quill,
             Belting = Belting,
             Person = Person,
+            Contact = Contact,
             AsFound = AsFound,
             Heating = Heating,
             Day = Day,
@@ -135,6 +139,8 @@ public sealed record DrillPress
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };
+
+    internal ContactInputs ContactOrUsual => Contact ?? ContactInputs.Usual(Motor.RatedPower);
 
     internal WorkingDay DayOrUsual => Day ?? WorkingDay.Usual(Inverter.Curve.BaseFrequency);
 

@@ -27,7 +27,8 @@ public static class MachineFile
         [
             SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
             SpindleSection.Spec, BeltingSection.Spec, QuillSection.Spec, MaterialSection.Spec, ExperienceSection.Spec, WorkSection.Spec,
-            DaySection.Spec, PersonSection.Spec, UncertainSection.Spec,
+            DaySection.Spec, PersonSection.Spec, ContactSection.Spec, LooseWorkSection.Spec, SpeedLimitSection.Spec, StallTestSection.Spec,
+            ControlsSection.Spec, UncertainSection.Spec,
         ],
     };
 
@@ -71,6 +72,7 @@ public static class MachineFile
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
+        var contact = motor is null ? null : ContactSection.Read(root, motor, defaults);
         var uncertainty = UncertainSection.Read(root.Only(UncertainSection.Spec));
         if (text.Faults.Count > 0) return new(null, text.Faults);
         // What only the whole shows is reported at the motor's connection, where it is most often mended.
@@ -83,6 +85,7 @@ public static class MachineFile
             Belting = belting,
             AsFound = found,
             Person = person!,
+            Contact = contact,
             Heating = heating,
             Day = day,
             Uncertainty = uncertainty!,

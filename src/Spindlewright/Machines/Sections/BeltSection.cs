@@ -33,8 +33,12 @@ internal static class BeltSection
         "efficiency", Forms.Quantity(QuantityKinds.Ratio), "Power at the spindle over power at the motor shaft", "\"90 %\"",
         new(new(Ratio.FromPercent(90), Ratio.FromPercent(100)), Provenance.FromMemory, "mh31-work-factors", "direct belt drive with bearings; no loss on the hazard side"));
 
+    private static readonly KeySpec<Torque> MeasuredSlip = Key.Optional(
+        "measured_slip_torque", Forms.Quantity(QuantityKinds.Torque), "Torque at the spindle at which the belt was seen to slip, at the tension it had then",
+        "\"14 N m\"", "not compared; it holds for this position and that tension, and no bound credits it");
+
     private static readonly KeySpec[] Keys =
-        [Name, MotorPulley, SpindlePulley, IntermediateDriven, IntermediateDriving, RatioKey, Efficiency];
+        [Name, MotorPulley, SpindlePulley, IntermediateDriven, IntermediateDriving, RatioKey, Efficiency, MeasuredSlip];
 
     internal static SectionSpec Spec { get; } = new("belt", "One belt position", Keys) { Repeats = true, Required = true };
 
@@ -57,9 +61,10 @@ internal static class BeltSection
     {
         var efficiency = section.Sided(Efficiency).Value.Map(ratio => ratio.DecimalFractions);
         var name = section.Get(Name)!;
-        return section.Get(RatioKey) is { } ratio
+        var belt = section.Get(RatioKey) is { } ratio
             ? new BeltPosition(name, ratio, efficiency)
             : BeltPosition.FromPulleys(name, Pairs(section), efficiency);
+        return belt.With(section.Get(MeasuredSlip));
     });
 
     private static List<PulleyPair> Pairs(Section section)
