@@ -133,10 +133,11 @@ public sealed record TorqueStudy
     }
 
     /// <summary>The largest torque on the running side of the curve with the stator current at or below the limit.</summary>
-    private static double AtCurrentLimitNm(DrillPress press, Drive drive, double hertz)
+    /// <remarks>The smaller over cold and hot on the capability side, the larger on the hazard side, where it is not credited.</remarks>
+    internal static double AtCurrentLimitNm(DrillPress press, Drive drive, double hertz)
     {
         var (limitA, phaseV) = (press.Inverter.LimitingCurrent.Amperes, drive.PhaseV(hertz));
-        return drive.Si.Min(circuit =>
+        var torques = drive.Si.Select(circuit =>
         {
             var (pullOutNm, slip) = CircuitSolver.PullOutSi(circuit, hertz, phaseV, drive.DropV);
             double Excess(double at) => circuit.Solve(hertz, phaseV, drive.DropV, at).CurrentA - limitA;
@@ -144,6 +145,7 @@ public sealed record TorqueStudy
             if (Excess(0) >= 0) return 0;
             return circuit.Solve(hertz, phaseV, drive.DropV, Brent.FindRoot(Excess, 0, slip, 1e-12, 200)).TorqueNm;
         });
+        return drive.Side == Side.Capability ? torques.Min() : torques.Max();
     }
 
     private static SpindleTorques AtSpindle(
