@@ -2,6 +2,7 @@ using Spindlewright.Foundations.Tables;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
+using Spindlewright.Studies.Contact;
 using Spindlewright.Studies.Feeding;
 using Spindlewright.Studies.Findings;
 using Spindlewright.Studies.Frequencies;
@@ -40,6 +41,9 @@ public sealed record StudyResults
     /// <summary>Hands against the spindle.</summary>
     public required OverpoweringStudy Hands { get; init; }
 
+    /// <summary>What a hand, a sleeve or loose work would meet.</summary>
+    public required ContactStudy Contact { get; init; }
+
     /// <summary>The operations of the machine file.</summary>
     public required WorkStudy Work { get; init; }
 
@@ -73,7 +77,7 @@ public sealed record StudyResults
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
         ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
-            "largest drills", "hand feed", "belts", "cutting speeds"];
+            "largest drills", "hand feed", "belts", "cutting speeds", "contact"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -112,6 +116,7 @@ public sealed record StudyResults
             Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
             Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
             CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
+            Contact = Step(14, () => ContactStudy.Of(press, torques, handbook)),
         };
     }
 

@@ -9,6 +9,7 @@ namespace Spindlewright.Tests.Contact;
 /// <summary>Laws of contact: limits, an independent solution, monotonicity.</summary>
 public class ContactLawTests
 {
+    private static readonly bool[] FreeOrNot = [false, true];
     private static readonly ContactBody Hand = ContactBody.HandOf(Handbook.FromEmbedded());
 
     [Theory]
@@ -39,7 +40,7 @@ public class ContactLawTests
                 var trapped = GrabForce.TrappedMass(MassMomentOfInertia.FromKilogramSquareMeters(j), Length.FromMillimeters(50));
                 return GrabForce.Of(Force.FromNewtons(f), Hand, free ? GrabForce.FreeMass(Hand, trapped) : trapped, Speed.FromMetersPerSecond(v)).Newtons;
             }
-            foreach (var free in new[] { false, true })
+            foreach (var free in FreeOrNot)
             {
                 var here = At(drivingN, inertia, speed, free) * (1 - 1e-12);
                 Assert.True(At(drivingN * more, inertia, speed, free) >= here);

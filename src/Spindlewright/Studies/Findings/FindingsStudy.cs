@@ -9,7 +9,7 @@ internal static class FindingsStudy
 {
     internal static IReadOnlyList<Finding> Of(StudyResults results) =>
     [
-        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results),
+        Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results), .. ContactFindings.Of(results),
         Voltage(results), Standstill(results), TwiceBase(results),
         new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
         new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using Spindlewright.Foundations;
+using Spindlewright.Studies;
+using Spindlewright.Studies.Contact;
+using static System.FormattableString;
+using static Spindlewright.Figures.Recipes.StudyTables;
+
+namespace Spindlewright.Figures.Recipes;
+
+/// <summary>The tables of contact: what is not determined first, then comparisons, numbers to design by, controls, torque sheet.</summary>
+public static class ContactTables
+{
+    /// <summary>All of them, in order.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The tables.</returns>
+    public static IEnumerable<Table> Of(StudyResults results)
+    {
+        var study = results.Contact;
+        yield return NotDetermined(study);
+        yield return Mechanisms(study);
+        yield return Measures(study);
+        yield return TwoWays(study);
+        yield return Holding(study);
+        yield return Stops(study);
+        yield return Wound(study);
+        yield return Controls(study);
+        yield return StallTest(study);
+    }
+
+    private static Table NotDetermined(ContactStudy study) => new(
+        "contact-not-determined", Invariant($"Contact: not determined ({study.Mechanisms.NotDetermined.Count})"),
+        [Name("mechanism"), Name("what is missing")],
+        [.. study.Mechanisms.NotDetermined.Select(each => Row([each.Mechanism, each.Missing]))],
+        caption: "A state of its own: nothing may be read into it.", footnotes: [.. ContactStudy.Gaps]);
+
+    private static Table Mechanisms(ContactStudy study) => new(
+        "contact-mechanisms", "Computed figures against published ones, in the order that accidents have",
+        [
+            Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), Name("unit"), new("published figure"),
+            new("bound over figure", Format: OneDecimal), Name("first exceeded"), Name("what leads"), Name("figure, sample, source"),
+        ],
+        [
+            .. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select(each => Row(
+            [
+                Invariant($"{mechanism.Place} {mechanism.Name}"), each.Computed, each.Value, each.AsModelled is { } modelled ? modelled : Cell.Empty,
+                each.Published.Unit, each.Figure, each.Ratio, First(each), each.Dominates,
+                $"{each.Published.Figure}: {each.Published.Measures}{(each.Published.Sample.Length > 0 ? $", {each.Published.Sample}" : "")} ({each.Published.Citation.Provenance.InWords()})",
+            ]))),
+        ],
+        caption: "Hazard side. A figure is exceeded or not exceeded, and nothing more is said; there is no overall score.",
+        footnotes:
+        [
+            "Energy, speed and time hold no torque and have no modelled figure.",
+            "Not exceeding a published figure does not show that contact is harmless.",
+        ],
+        sources:
+        [
+            .. study.Mechanisms.Mechanisms.SelectMany(each => each.Comparisons).Select(each => each.Published).DistinctBy(row => row.Key)
+                .OrderBy(row => row.Key, StringComparer.Ordinal).Select(row => new SourceNote(row.Citation.Source, row.Figure, row.Citation.Provenance)),
+        ]);
+
+    private static string First(ContactComparison each) => each.FirstExceeded is not { } speed ? "does not exceed"
+        : speed.RevolutionsPerMinute == 0 ? "from standstill on" : Invariant($"from {speed.RevolutionsPerMinute:0} r/min");
+
+    private static Table Measures(ContactStudy study) => new(
+        "contact-measures", "Measures, and what they do",
+        [Name("mechanism"), Name("measure"), Name("what it does")],
+        [.. study.Mechanisms.Mechanisms.SelectMany(each => each.Measures.Select(measure => Row([each.Name, measure.Words, measure.Tag])))]);
+
+    private static Table TwoWays(ContactStudy study) => new(
+        "contact-two-ways", "The same spindle speed by belt and by frequency",
+        [
+            new("spindle speed", "r/min", Format: Whole), Name("belt position"), new("frequency", "Hz", Format: OneDecimal), new("bound", "N·m", Format: OneDecimal),
+            new("ideal boost", "N·m", Format: OneDecimal), new("as modelled", "N·m", Format: OneDecimal),
+            new("at the current limit, not credited", "N·m", Format: OneDecimal), new("chuck force, bound", "N", Format: Whole),
+            new("energy", "J", Format: OneDecimal), new("wound on, longest reaction", "m", Format: NumberFormat.Fixed(2)), new("bound as found", "N·m", Format: OneDecimal),
+        ],
+        [
+            .. study.TwoWays.Speeds.SelectMany(speed => speed.Ways.Select(way => Row(
+            [
+                speed.Speed.RevolutionsPerMinute, way.Belt.Name, way.Frequency.Hertz, way.Torque.Bound.NewtonMeters, way.Torque.IdealBoost.NewtonMeters,
+                way.Torque.AsModelled.NewtonMeters, way.Torque.CurrentLimited.NewtonMeters, way.ChuckForce.Bound.Newtons, way.Energy.Joules,
+                way.WoundOn.Meters, speed.AsFound is { } found ? found.Bound.NewtonMeters : Cell.Empty,
+            ]))),
+        ],
+        caption: "The belt multiplies torque, and the bound with it. Plain volts per hertz loses torque at low frequency, boost gives it back, and the bound does not fall.",
+        footnotes: ["Bound as found: of the machine before the conversion at its position within a tenth of the speed; empty where it has none."]);
+
+    private static Table Holding(ContactStudy study) => new(
+        "contact-holding", "What a stop or clamps must bear, whatever the tool: by the bound of the position",
+        [
+            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("distance from the axis", "mm", Format: Whole),
+            new("on a stop pin", "N", Format: Whole), new("clamps by friction alone", "N", Format: Whole),
+        ],
+        [
+            .. study.Design.Holding.SelectMany(row => row.At.Select(at => Row(
+                [row.Belt.Name, row.Bound.NewtonMeters, at.Distance.Millimeters, at.Pin.Newtons, at.Clamps.Newtons]))),
+        ],
+        caption: "A stop that the work rests against needs no friction; clamps that hold by friction alone need several times its force.");
+
+    private static Table Stops(ContactStudy study) => new(
+        "contact-stops", "A stop within the wanted turns from the highest speed, and the highest permitted frequency",
+        [
+            Name("belt position"), new("speed", "r/min", Format: Whole), new("energy", "J", Format: OneDecimal), new("time", "s", Format: NumberFormat.Fixed(2)),
+            new("braking at the motor", "N·m", Format: OneDecimal), new("over rated torque", Format: OneDecimal), new("power at first", "W", Format: Whole),
+            new("resistor at most", "Ω", Format: Whole), new("highest permitted", "Hz", Format: OneDecimal), Name("set by"),
+        ],
+        [
+            .. study.Design.Stops.Zip(study.Design.Permitted, (stop, permitted) => Row(
+            [
+                stop.Belt.Name, stop.Speed.RevolutionsPerMinute, stop.Energy.Joules, stop.Time.Seconds, stop.MotorTorque.NewtonMeters, stop.OverRated,
+                (double)stop.Power.Watts, stop.MostResistance.Ohms, permitted.Frequency is { } hertz ? hertz.Hertz : Cell.Of("not determined"), permitted.SetBy,
+            ])),
+        ],
+        footnotes:
+        [
+            Invariant($"Chuck guard: at least {study.Design.GuardDiameter.Millimeters:0} mm inside (chuck and 25 mm all round, ISO 13854 for a finger, from memory); length {(study.Design.GuardLength is { } length ? Invariant($"at least {length.Millimeters:0} mm") : "not determined")}."),
+            "What motor and inverter cannot brake is not stopped; braking guards nobody. The inverter cannot know the belt position.",
+        ]);
+
+    private static Table Wound(ContactStudy study) => new(
+        "contact-wound-on", "Wound on the chuck before the spindle stands still, from the highest speed",
+        [
+            Name("belt position"), Name("reaction"), new("reaction time", "s", Format: NumberFormat.Fixed(2)), new("turns", Format: OneDecimal),
+            new("length", "m", Format: NumberFormat.Fixed(2)), new("roll", "mm", Format: Whole),
+        ],
+        [
+            .. study.Design.Wound.Select(row => Row(
+            [
+                row.Belt.Name, row.Reaction, row.Time is { } time ? time.Seconds : Cell.Of("none: figures a second, without an end"), row.Wound.Turns,
+                row.Wound.Length.Meters, row.Wound.RollDiameter.Millimeters,
+            ])),
+        ],
+        footnotes:
+        [
+            "Fast and slow: mean of 1469 adults (published) and 95th percentile at 60 to 64 years (published); the foot's 0.75 s is own choice; startled is your longest reaction.",
+            "The stop follows at an even rate in your measured stop time; where none is given it is left out, and more is wound on than stands here.",
+        ]);
+
+    private static Table Controls(ContactStudy study) => new(
+        "contact-controls", "Controls: yes or no",
+        [Name("asked"), Name("answer"), Name("why"), Name("what asks for it")],
+        [.. study.Controls.Select(each => Row([each.Asked, each.Words, each.Reason, each.Standard]))]);
+
+    private static Table StallTest(ContactStudy study) => new(
+        "contact-stall-test", "Measuring torque: what the bound asks of arm and scale",
+        [
+            Name("where"), new("bound", "N·m", Format: OneDecimal), new("as modelled at the lowest frequency", "N·m", Format: OneDecimal),
+            new("expect up to", "N", Format: Whole), Name("test"), Name("read"),
+        ],
+        [
+            .. study.StallTest.Rows.Select(row => Row(
+            [
+                row.Belt is { } belt ? $"spindle, position {belt.Name}" : "motor shaft, belt off", row.Bound.NewtonMeters, row.ModelledAtLowest.NewtonMeters,
+                row.ExpectedForce is { } force ? force.Newtons : Cell.Empty, row.Refusal.Length > 0 ? row.Refusal : "arm and scale bear the bound", Cell.Empty,
+            ])),
+        ],
+        footnotes: [.. study.StallTest.Steps.Select((step, index) => Invariant($"{index + 1}. {step}"))]);
+}
