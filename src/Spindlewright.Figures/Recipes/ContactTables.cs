@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Spindlewright.Foundations;
 using Spindlewright.Studies;
 using Spindlewright.Studies.Contact;
+using UnitsNet;
 using static System.FormattableString;
 using static Spindlewright.Figures.Recipes.StudyTables;
 
@@ -37,13 +38,13 @@ public static class ContactTables
         "contact-mechanisms", "Computed figures against published ones, in the order that accidents have",
         [
             Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), Name("unit"), new("published figure"),
-            new("bound over figure", Format: OneDecimal), Name("first exceeded"), Name("what leads"), Name("figure, sample, source"),
+            new("bound over figure", Format: OneDecimal), Name("bound first exceeds"), Name("as modelled first exceeds"), Name("what leads"), Name("figure, sample, source"),
         ],
         [
             .. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select(each => Row(
             [
                 Invariant($"{mechanism.Place} {mechanism.Name}"), each.Computed, each.Value, each.AsModelled is { } modelled ? modelled : Cell.Empty,
-                each.Published.Unit, each.Figure, each.Ratio, First(each), each.Dominates,
+                each.Published.Unit, each.Figure, each.Ratio, First(each.FirstExceeded), each.AsModelled is null ? Cell.Empty : First(each.ModelledFirstExceeded), each.Dominates,
                 $"{each.Published.Figure}: {each.Published.Measures}{(each.Published.Sample.Length > 0 ? $", {each.Published.Sample}" : "")} ({each.Published.Citation.Provenance.InWords()})",
             ]))),
         ],
@@ -55,11 +56,12 @@ public static class ContactTables
         ],
         sources:
         [
-            .. study.Mechanisms.Mechanisms.SelectMany(each => each.Comparisons).Select(each => each.Published).DistinctBy(row => row.Key)
+            .. study.Mechanisms.Mechanisms.SelectMany(each => each.Comparisons).Select(each => each.Published)
+                .Where(row => row.Citation.Provenance != Provenance.Yours).DistinctBy(row => row.Key)
                 .OrderBy(row => row.Key, StringComparer.Ordinal).Select(row => new SourceNote(row.Citation.Source, row.Figure, row.Citation.Provenance)),
         ]);
 
-    private static string First(ContactComparison each) => each.FirstExceeded is not { } speed ? "does not exceed"
+    private static string First(RotationalSpeed? first) => first is not { } speed ? "does not exceed"
         : speed.RevolutionsPerMinute == 0 ? "from standstill on" : Invariant($"from {speed.RevolutionsPerMinute:0} r/min");
 
     private static Table Measures(ContactStudy study) => new(

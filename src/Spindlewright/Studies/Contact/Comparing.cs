@@ -1,5 +1,6 @@
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hazards;
+using Spindlewright.Machines;
 using UnitsNet;
 
 namespace Spindlewright.Studies.Contact;
@@ -13,7 +14,7 @@ internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
         var largest = All.MaxBy(each => At(each.Point).Bound).Point;
         var inertia = turning && InertiaTermLeads(On(largest, surface).Steady.Bound.Newtons, At(largest).Bound);
         return Make(
-            key, words, point => At(point).Bound, All.Max(each => At(each.Point).AsModelled), inertia ? "inertia and speed" : "torque", !turning);
+            key, words, point => At(point).Bound, point => At(point).AsModelled, inertia ? "inertia and speed" : "torque", !turning);
     }
 
     /// <summary>In F = Fd + √(Fd² + k·μ·v²) the moving mass leads where k·μ·v² is above Fd².</summary>
@@ -23,7 +24,7 @@ internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
     internal ContactComparison Moment(string key, Length forearm)
     {
         double At(ForcePoint point, Func<SideBySide<Force>, Force> which) => which(On(point, "wrapped roll").Steady).Newtons * forearm.Meters;
-        return Make(key, FormattableString.Invariant($"pull at the wrapped roll across a forearm of {forearm.Millimeters:0} mm"), point => At(point, each => each.Bound), All.Max(each => At(each.Point, force => force.AsModelled)), "torque", true);
+        return Make(key, FormattableString.Invariant($"pull at the wrapped roll across a forearm of {forearm.Millimeters:0} mm"), point => At(point, each => each.Bound), point => At(point, each => each.AsModelled), "torque", true);
     }
 
     internal ContactComparison SurfaceSpeed(string key) => Make(
@@ -31,7 +32,7 @@ internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
 
     internal ContactComparison HeldAt(string key, string words, Length radius) => Make(
         key, words, point => point.Torque.Bound.NewtonMeters / radius.Meters,
-        All.Max(each => each.Point.Torque.AsModelled.NewtonMeters) / radius.Meters, "torque", true);
+        point => point.Torque.AsModelled.NewtonMeters / radius.Meters, "torque", true);
 
     internal ContactComparison Energy(string key, string words, LoosePlate plate) => Make(
         key, words, point => point.Energy.Joules + RunDown.EnergyOf(plate.Inertia, point.Speed).Joules, null, "inertia and speed", false);
@@ -40,6 +41,16 @@ internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
         Make(key, "energy of the drive train", point => point.Energy.Joules, null, "inertia and speed", false);
 
     internal ContactComparison StopTime(Duration stop) => Make("run-down", "measured time to standstill", _ => stop.Seconds, null, "inertia and speed", false);
+
+    /// <summary>Fastest speed against a limit that the owner gave.</summary>
+    internal ContactComparison OverLimit(SpeedLimit limit)
+    {
+        var row = new InjuryRow(
+            "own-limit", limit.Name, null, limit.Speed.RevolutionsPerMinute, null, null, "r/min", "highest speed that it is made for", "", Citation.Yours());
+        double Rpm(ForcesAtBelt belt, ForcePoint point) => point.Speed.RevolutionsPerMinute * (limit.TurnsWithMotor ? belt.Belt.Ratio : 1);
+        var past = All.Where(each => Rpm(each.Belt, each.Point) > Figure(row)).Select(each => each.Point.Speed).ToList();
+        return new("fastest speed of any belt position, unloaded", All.Max(each => Rpm(each.Belt, each.Point)), null, row, past.Count == 0 ? null : past.Min(), "speed");
+    }
 
     /// <summary>Pull of the belt at the smallest motor pulley by the motor's bound.</summary>
     internal ContactComparison BeltPull(string key)
@@ -60,12 +71,16 @@ internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
     private static double Figure(InjuryRow row) => (row.Low ?? row.Value ?? row.High)!.Value;
 
     private ContactComparison Make(
-        string key, string words, Func<ForcePoint, double> value, double? asModelled, string dominates, bool atStandstill)
+        string key, string words, Func<ForcePoint, double> value, Func<ForcePoint, double>? asModelled, string dominates, bool atStandstill)
     {
         var row = handbook.Injury[key];
         var past = All.Where(each => value(each.Point) > Figure(row)).Select(each => each.Point.Speed).ToList();
         return new(
-            words, All.Max(each => value(each.Point)), asModelled, row,
-            past.Count == 0 ? null : atStandstill ? RotationalSpeed.Zero : past.Min(), dominates);
+            words, All.Max(each => value(each.Point)), asModelled is null ? null : All.Max(each => asModelled(each.Point)), row,
+            past.Count == 0 ? null : atStandstill ? RotationalSpeed.Zero : past.Min(), dominates)
+        {
+            ModelledFirstExceeded = asModelled is null ? null : All.Where(each => asModelled(each.Point) > Figure(row))
+                .Select(each => (RotationalSpeed?)each.Point.Speed).Min(speed => speed),
+        };
     }
 }

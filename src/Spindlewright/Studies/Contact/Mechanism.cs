@@ -1,3 +1,4 @@
+using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using UnitsNet;
 
@@ -42,6 +43,9 @@ public sealed record Measure(string Words, MeasureKind Kind)
 public sealed record ContactComparison(
     string Computed, double Value, double? AsModelled, InjuryRow Published, RotationalSpeed? FirstExceeded, string Dominates)
 {
+    /// <summary>Lowest spindle speed at which the modelled figure first exceeds it; null for never. It permits nothing below.</summary>
+    public RotationalSpeed? ModelledFirstExceeded { get; init; }
+
     /// <summary>The published figure in its own unit.</summary>
     public double Figure => (Published.Low ?? Published.Value ?? Published.High)!.Value;
 
@@ -53,8 +57,8 @@ public sealed record ContactComparison(
 
     /// <summary>The verdict: that it exceeds the figure or does not, and nothing more.</summary>
     public string Words => Value > Figure
-        ? $"exceeds the published figure \"{Published.Figure}\""
-        : $"does not exceed the published figure \"{Published.Figure}\"";
+        ? $"exceeds the figure \"{Published.Figure}\" ({Published.Citation.Provenance.InWords()})"
+        : $"does not exceed the figure \"{Published.Figure}\" ({Published.Citation.Provenance.InWords()})";
 }
 
 /// <summary>A way in which people are hurt at a drill.</summary>

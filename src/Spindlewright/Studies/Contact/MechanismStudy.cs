@@ -24,6 +24,7 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
     private static readonly string[] Pulls = ["ring-avulsion", "finger-joint-damage", "finger-fracture"];
     private static readonly string[] Bendings = ["forearm-bending", "forearm-bending-small"];
     private static readonly string[] StartControls = ["no_restart", "reverse_from_standstill"];
+    private static readonly string[] NoLimits = ["no speed limit is given: highest_speed of [spindle], or [[speed_limit]]"];
     private static readonly string[] NoPulleys = ["no pulleys are given: the pull of the belts at a nip"];
 
     /// <summary>What is not determined, with the mechanism it belongs to: shown first.</summary>
@@ -40,7 +41,7 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
         var against = new Comparing(forces, handbook);
         return new(
         [
-            WoundIn(against), TakenRound(press, against), Caught(against), OverItsSpeed(press), Started(press, against),
+            WoundIn(against), TakenRound(press, against), Caught(against), OverItsSpeed(press, against), Started(press, against),
             RunningDown(press, against), BeltsAndLink(press, against),
         ]);
     }
@@ -50,7 +51,7 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
         [
             .. Pulls.Select(key => against.Force(
                 key, "steady pull at the wrapped roll", "wrapped roll", at => at.Steady, false)),
-            against.Force("lower-arm-transient", "largest pull of a roll that holds an arm fast", "wrapped roll", at => at.HeldFast, true),
+            against.Force("hand-transient", "largest pull of a roll on a hand held fast", "wrapped roll", at => at.HeldFast, true),
             .. Bendings.Select(key => against.Moment(key, Forearm)),
             against.SurfaceSpeed("setting-speed"),
         ],
@@ -84,13 +85,16 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
         ],
         [], [Guard, Clothing, Stop, Position, MotorSize, NoBoost, Limit]);
 
-    /// <summary>Limits are the owner's own figures, so that nothing published stands on the other side: see the permitted frequencies.</summary>
-    private static Mechanism OverItsSpeed(DrillPress press) => new(
-        4, "tool, chuck or mounted work over its speed", [],
-        press.Spindle.HighestSpeed is null && press.ContactOrUsual.SpeedLimits.Count == 0
-            ? ["no speed limit is given: highest_speed of [spindle], or [[speed_limit]]"]
-            : ["no published figure of injury applies: the highest permitted frequencies compare with your own limits"],
-        [new("hold to the highest permitted frequency of the belt position in use", MeasureKind.PreventsContact), Guard]);
+    /// <summary>Limits are the owner's own figures: no published figure of injury stands on the other side.</summary>
+    private static Mechanism OverItsSpeed(DrillPress press, Comparing against)
+    {
+        var comparisons = press.ContactOrUsual.SpeedLimits.Select(limit => against.OverLimit(limit)).ToList();
+        if (press.Spindle.HighestSpeed is { } spindle) comparisons.Insert(0, against.OverLimit(new("chuck and bearings of the spindle", spindle, false)));
+        return new(
+            4, "tool, chuck or mounted work over its speed", comparisons,
+            [.. NoLimits.Where(_ => comparisons.Count == 0), "what a part that bursts would hit: no model"],
+            [new("hold to the highest permitted frequency of the belt position in use", MeasureKind.PreventsContact), Guard]);
+    }
 
     private static Mechanism Started(DrillPress press, Comparing against) => new(
         5, "unexpected start, sudden reversal, restart after supply loss",

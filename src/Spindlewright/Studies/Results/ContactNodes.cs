@@ -45,7 +45,7 @@ internal static class ContactNodes
             ["unit"] = each.Published.Unit, ["figure"] = each.Published.Figure, ["figure_value"] = Number(each.Figure),
             ["measures"] = each.Published.Measures, ["sample"] = each.Published.Sample, ["source"] = each.Published.Citation.Source,
             ["provenance"] = each.Published.Citation.Provenance.InWords(), ["ratio"] = Number(each.Ratio),
-            ["first_exceeded_rpm"] = Number(each.FirstExceeded?.RevolutionsPerMinute), ["dominates"] = each.Dominates,
+            ["first_exceeded_rpm"] = Number(each.FirstExceeded?.RevolutionsPerMinute), ["modelled_first_exceeded_rpm"] = Number(each.ModelledFirstExceeded?.RevolutionsPerMinute), ["dominates"] = each.Dominates,
         }),
         ["measures"] = List(mechanism.Measures, measure => new JsonObject { ["words"] = measure.Words, ["tag"] = measure.Tag }),
     };
