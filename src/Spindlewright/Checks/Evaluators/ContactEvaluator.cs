@@ -41,7 +41,7 @@ internal sealed class ContactEvaluator : ICheckEvaluator
     private static Force GrabOf(CheckInputs inputs, Handbook handbook, bool free)
     {
         var (hand, diameter) = (ContactBody.HandOf(handbook), Diameter(inputs));
-        var trapped = GrabForce.TrappedMass(MassMomentOfInertia.FromKilogramSquareMeters(inputs.Number("inertia_kgm2")), diameter);
+        var trapped = GrabForce.TrappedMass(MassMomentOfInertia.FromKilogramSquareMeters(inputs.NumberOrNull("inertia_kgm2") ?? 0), diameter);
         return GrabForce.Of(
             SurfaceForce.Of(Torque.FromNewtonMeters(inputs.Number("torque_nm")), diameter), hand,
             free ? GrabForce.FreeMass(hand, trapped) : trapped,
@@ -50,16 +50,16 @@ internal sealed class ContactEvaluator : ICheckEvaluator
 
     private static Length Wound(CheckInputs inputs) => WrapIn.Of(
         Diameter(inputs), Rpm(inputs), Duration.FromSeconds(inputs.Number("reaction_s")),
-        Duration.FromSeconds(inputs.Names.Contains("stop_s") ? inputs.Number("stop_s") : 0), Length.Zero).Length;
+        Duration.FromSeconds(inputs.NumberOrNull("stop_s") ?? 0), Length.Zero).Length;
 
     private static ContactBody Body(CheckInputs inputs) => new(
-        "stated", Mass.FromKilograms(inputs.Names.Contains("mass_kg") ? inputs.Number("mass_kg") : 1),
+        "stated", Mass.FromKilograms(inputs.NumberOrNull("mass_kg") ?? 1),
         1000 * inputs.Number("spring_n_per_mm"), Provenance.Yours, "");
 
     private static Force ForceOf(CheckInputs inputs) => Force.FromNewtons(inputs.Number("force_n"));
 
     private static RotationalSpeed Rpm(CheckInputs inputs) =>
-        RotationalSpeed.FromRevolutionsPerMinute(inputs.Number("speed_r_per_min"));
+        RotationalSpeed.FromRevolutionsPerMinute(inputs.NumberOrNull("speed_r_per_min") ?? 0); // at rest where none is given
 
     private static Length Diameter(CheckInputs inputs) => Length.FromMillimeters(inputs.Number("diameter_mm"));
 }

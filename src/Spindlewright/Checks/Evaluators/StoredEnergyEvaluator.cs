@@ -33,7 +33,7 @@ internal sealed class StoredEnergyEvaluator : ICheckEvaluator
         {
             Energy => (Of(RunDown.EnergyOf(Inertia(inputs), Rpm(inputs)), QuantityKinds.Energy), "J ω² / 2"),
             Time => (Of(Coast(inputs), QuantityKinds.Duration), "J ω / T"),
-            Turns => (unit == "rev" ? RunDown.TurnsOf(Rpm(inputs), Coast(inputs)) : InUnit.Plain(double.NaN, unit), "n t / 2"),
+            Turns => (InUnit.Plain(RunDown.TurnsOf(Rpm(inputs), Coast(inputs)), unit == "rev" ? "1" : unit), "n t / 2"),
             Braking => (Of(RunDown.BrakingTorque(Inertia(inputs), Rpm(inputs), Stop(inputs)), QuantityKinds.Torque), "J ω / t"),
             Power => (Of(RunDown.BrakingPower(Inertia(inputs), Rpm(inputs), Stop(inputs)), QuantityKinds.Power), "J ω² / t"),
             Resistor => (Of(RunDown.MostResistance(
@@ -49,10 +49,12 @@ internal sealed class StoredEnergyEvaluator : ICheckEvaluator
     }
 
     private static LoosePlate Plate(CheckInputs inputs) => new(
-        Millimetres(inputs, "length_mm"), Millimetres(inputs, "width_mm"), Millimetres(inputs, "thickness_mm"),
-        inputs.Names.Contains("offset_mm") ? Millimetres(inputs, "offset_mm") : Length.Zero, inputs.Number("density_kg_per_m3"));
+        Millimetres(inputs, "length_mm", 0), Millimetres(inputs, "width_mm", 0), Millimetres(inputs, "thickness_mm", 1),
+        Millimetres(inputs, "offset_mm", 0), inputs.NumberOrNull("density_kg_per_m3") ?? 1000);
 
-    private static Length Millimetres(CheckInputs inputs, string name) => Length.FromMillimeters(inputs.Number(name));
+    /// <summary>A size that a check needs not give stands in where the answer does not rest on it.</summary>
+    private static Length Millimetres(CheckInputs inputs, string name, double otherwise) =>
+        Length.FromMillimeters(inputs.NumberOrNull(name) ?? otherwise);
 
     private static Duration Coast(CheckInputs inputs) =>
         RunDown.CoastTime(Inertia(inputs), Rpm(inputs), Torque.FromNewtonMeters(inputs.Number("friction_nm")));
