@@ -96,6 +96,9 @@ public sealed record DrillPress
     /// <summary>The working day; null where none was described.</summary>
     public WorkingDay? Day { get; init; }
 
+    /// <summary>Spreads of the owner's own, and how many samples to draw.</summary>
+    public OwnUncertainty Uncertainty { get; init; } = OwnUncertainty.None;
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -128,6 +131,7 @@ public sealed record DrillPress
             AsFound = AsFound,
             Heating = Heating,
             Day = Day,
+            Uncertainty = Uncertainty,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };
