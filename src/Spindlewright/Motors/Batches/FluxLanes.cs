@@ -1,0 +1,115 @@
+namespace Spindlewright.Motors.Batches;
+
+/// <summary>Finds the air-gap flux of saturated circuits and with it the susceptance of the magnetising branch.</summary>
+/// <remarks>
+/// Each lane stops by itself when its step no longer moves it, so that its result does not hang on its neighbours.
+/// </remarks>
+internal static class FluxLanes
+{
+    private const int MostSteps = 100;
+    private const double Settled = 1e-15;
+
+    /// <summary>Susceptance without a drop.</summary>
+    /// <remarks>
+    /// B goes as y³, y = flux², and W is quadratic in B: y·(w0 + w1 y³ + w2 y⁶) = (V D / V rated flux)², whose coefficients are
+    /// all positive (w1 ∝ X1 + |B0|-free terms of |Z1|², whatever the slip). It rises and is convex, so Newton's steps
+    /// from an upper bound fall monotonically on the root.
+    /// </remarks>
+    internal static L Magnetising<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV)
+        where L : struct, ILanes<L>
+    {
+        var unsaturated = Terms<L>.At(circuit, at, at.B(circuit.B0));
+        var b6 = circuit.B6 * at.D;
+        var w1 = L.All(2) * b6 * (circuit.R1 * unsaturated.V - circuit.X1 * unsaturated.U);
+        var w2 = b6 * b6 * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
+        var reached = phaseV * at.D / circuit.FluxV;
+        var target = reached * reached;
+        var y = Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
+        var active = y > L.All(0);
+        for (var step = 0; step < MostSteps && L.Any(active); step++)
+        {
+            var cube = y * y * y;
+            var residual = y * (unsaturated.W + cube * (w1 + cube * w2)) - target;
+            var slope = unsaturated.W + cube * (L.All(4) * w1 + L.All(7) * cube * w2);
+            var next = y - residual / slope;
+            active &= next < y - L.All(Settled) * y;
+            y = L.Choose(active, next, y);
+        }
+        return circuit.B0 + circuit.B6 * (y * y * y);
+    }
+
+    /// <summary>Susceptance with a drop that opposes the current.</summary>
+    /// <remarks>
+    /// With the flux given everything behind the gap is explicit: what must be set is
+    /// |Vt|² + 2 Vd R I + Vd² = V², Vt terminal voltage. Newton's steps within a bracket.
+    /// </remarks>
+    internal static L MagnetisingWithDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV)
+        where L : struct, ILanes<L>
+    {
+        var none = L.All(0);
+        var supplied = phaseV > dropV;
+        var (low, high) = (none, phaseV / circuit.FluxV);
+        for (var step = 0; step < MostSteps; step++)
+        {
+            var below = supplied & (SetVoltage<L>.At(circuit, at, high, dropV).Over(phaseV) < none);
+            if (!L.Any(below)) break;
+            high = L.Choose(below, high + high, high);
+        }
+        var flux = high;
+        var active = supplied;
+        for (var step = 0; step < MostSteps && L.Any(active); step++)
+        {
+            var set = SetVoltage<L>.At(circuit, at, flux, dropV);
+            var over = set.Over(phaseV);
+            var above = over > none;
+            (low, high) = (L.Choose(above, low, flux), L.Choose(above, flux, high));
+            var next = flux - over / set.Slope;
+            next = L.Choose((next > low) & (next < high), next, (low + high) * L.All(0.5));
+            var moved = next - flux;
+            active &= moved * moved > L.All(Settled * Settled) * (flux * flux);
+            flux = L.Choose(active, next, flux);
+        }
+        return circuit.B0 + circuit.B6 * Sixth(L.Choose(supplied, flux, none));
+    }
+
+    internal static L Sixth<L>(L flux) where L : struct, ILanes<L>
+    {
+        var square = flux * flux;
+        return square * square * square;
+    }
+
+    private static L Smaller<L>(L a, L b) where L : struct, ILanes<L> => L.Choose(b < a, b, a);
+}
+
+/// <summary>The square of the phase voltage that must be set for an air-gap flux, and how it goes with the flux.</summary>
+internal struct SetVoltage<L> where L : struct, ILanes<L>
+{
+    private L fromTerminals, fromDrop;
+
+    /// <summary>Its slope against flux.</summary>
+    internal L Slope;
+
+    internal static SetVoltage<L> At(in CircuitLanes<L> circuit, in SlipTerms<L> at, L flux, L dropV)
+    {
+        var fifth = flux * flux * flux * flux * flux;
+        var terms = Terms<L>.At(circuit, at, at.B(circuit.B0 + circuit.B6 * (fifth * flux)));
+        var perFlux = circuit.FluxV / at.D;
+        var emf = flux * perFlux;
+        var root = L.Sqrt(terms.Q);
+        var (two, slopeOfB) = (L.All(2), L.All(6) * circuit.B6 * at.D * fifth);
+        var slopeOfW = two * (circuit.R1 * terms.V - circuit.X1 * terms.U) * slopeOfB;
+        var slopeOfQ = two * terms.B * slopeOfB;
+        var ratio = terms.P / root;
+        var slopeOfRatio = slopeOfQ / root * (circuit.R1 - terms.P / (two * terms.Q));
+        return new()
+        {
+            fromTerminals = emf * emf * terms.W,
+            fromDrop = two * dropV * emf * ratio + dropV * dropV,
+            Slope = two * emf * perFlux * terms.W + emf * emf * slopeOfW
+                + two * dropV * (perFlux * ratio + emf * slopeOfRatio),
+        };
+    }
+
+    /// <summary>By how much it passes the square of what is set.</summary>
+    internal readonly L Over(L phaseV) => fromTerminals + fromDrop - phaseV * phaseV;
+}

@@ -1,0 +1,53 @@
+namespace Spindlewright.Motors.Batches;
+
+/// <summary>Operating points of a layered batch.</summary>
+internal readonly struct PointWork<L>(
+    CircuitColumns circuits, FeedColumns feeds, ReadOnlyMemory<double> slips, PointColumns into, CircuitForm form)
+    : IBlockWork
+    where L : struct, ILanes<L>
+{
+    internal static void Run(
+        CircuitColumns circuits, in FeedColumns feeds, ReadOnlyMemory<double> slips, in PointColumns into, CircuitForm form,
+        BatchRun run) =>
+        Blocks.Run(feeds.Count, run, new PointWork<L>(circuits, feeds, slips, into, form));
+
+    public void Do(int start, int length)
+    {
+        var anyDrop = !feeds.DropV.IsEmpty;
+        foreach (var group in new Groups(start, length, circuits.Count, L.Count))
+        {
+            var lanes = FeedLanes<L>.Load(circuits, feeds, group, form);
+            var points = PointLanes<L>.At(
+                lanes.Circuit, lanes.PhaseV, lanes.DropV, anyDrop, group.Load<L>(slips.Span), form);
+            group.Store(points.TorqueNm, into.TorqueNm.Span);
+            group.Store(points.CurrentA, into.CurrentA.Span);
+            group.Store(points.PowerFactor, into.PowerFactor.Span);
+        }
+    }
+
+    public void Withdraw()
+    {
+        into.TorqueNm.Span.Fill(double.NaN);
+        into.CurrentA.Span.Fill(double.NaN);
+        into.PowerFactor.Span.Fill(double.NaN);
+    }
+}
+
+/// <summary>Circuits and what they are fed with, one a lane.</summary>
+internal struct FeedLanes<L> where L : struct, ILanes<L>
+{
+    internal CircuitLanes<L> Circuit;
+    internal L FrequencyHz, PhaseV, DropV;
+
+    internal static FeedLanes<L> Load(CircuitColumns circuits, in FeedColumns feeds, in Group group, CircuitForm form)
+    {
+        var frequencyHz = group.Load<L>(feeds.FrequencyHz.Span);
+        return new()
+        {
+            FrequencyHz = frequencyHz,
+            Circuit = CircuitLanes<L>.At(circuits, group, frequencyHz, form),
+            PhaseV = group.Load<L>(feeds.PhaseV.Span),
+            DropV = feeds.DropV.IsEmpty ? L.All(0) : group.Load<L>(feeds.DropV.Span),
+        };
+    }
+}
