@@ -37,5 +37,5 @@ public readonly record struct PointColumns(Memory<double> TorqueNm, Memory<doubl
 
 /// <summary>Receives torques with the slips at which they stand, one place a point.</summary>
 /// <param name="TorqueNm">Air-gap torque in N·m.</param>
-/// <param name="Slip">Slip at which it stands.</param>
-public readonly record struct TorqueColumns(Memory<double> TorqueNm, Memory<double> Slip);
+/// <param name="Slip">Slip at which it stands; empty where it is not wanted.</param>
+public readonly record struct TorqueColumns(Memory<double> TorqueNm, Memory<double> Slip = default);

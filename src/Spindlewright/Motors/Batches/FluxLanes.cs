@@ -12,7 +12,7 @@ internal static class FluxLanes
     /// <summary>Susceptance without a drop.</summary>
     /// <remarks>
     /// B goes as y³, y = flux², and W is quadratic in B: y·(w0 + w1 y³ + w2 y⁶) = (V D / V rated flux)², whose coefficients are
-    /// all positive (w1 ∝ X1 + |B0|-free terms of |Z1|², whatever the slip). It rises and is convex, so Newton's steps
+    /// all positive whatever the slip (w1 goes with X1 + (R1² + X1²)·|B0|). It rises and is convex, so Newton's steps
     /// from an upper bound fall monotonically on the root.
     /// </remarks>
     internal static L Magnetising<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV)
@@ -24,7 +24,7 @@ internal static class FluxLanes
         var w2 = b6 * b6 * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
         var reached = phaseV * at.D / circuit.FluxV;
         var target = reached * reached;
-        var y = Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
+        var y = L.Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
         var active = y > L.All(0);
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
@@ -77,8 +77,6 @@ internal static class FluxLanes
         var square = flux * flux;
         return square * square * square;
     }
-
-    private static L Smaller<L>(L a, L b) where L : struct, ILanes<L> => L.Choose(b < a, b, a);
 }
 
 /// <summary>The square of the phase voltage that must be set for an air-gap flux, and how it goes with the flux.</summary>

@@ -46,6 +46,15 @@ internal interface ILanes<T> where T : struct, ILanes<T>
     /// <summary>Whether a condition holds in any lane.</summary>
     static abstract bool Any(T where);
 
+    /// <summary>A bit a lane, the first lane lowest, set where a condition holds.</summary>
+    static abstract ulong Bits(T where);
+
+    /// <summary>The smaller number, lane by lane; the first where one is NaN.</summary>
+    static abstract T Smaller(T a, T b);
+
+    /// <summary>The larger number, lane by lane; the first where one is NaN.</summary>
+    static abstract T Larger(T a, T b);
+
     /// <summary>The same number in all lanes.</summary>
     static abstract T All(double number);
 

@@ -45,7 +45,16 @@ internal readonly struct Lanes2(Vector128<double> numbers) : ILanes<Lanes2>
         new(Vector128.ConditionalSelect(where.numbers, then.numbers, otherwise.numbers));
 
     [MethodImpl(Inline)]
-    public static bool Any(Lanes2 where) => Vector128.ExtractMostSignificantBits(where.numbers) != 0;
+    public static ulong Bits(Lanes2 where) => Vector128.ExtractMostSignificantBits(where.numbers);
+
+    [MethodImpl(Inline)]
+    public static bool Any(Lanes2 where) => Bits(where) != 0;
+
+    [MethodImpl(Inline)]
+    public static Lanes2 Smaller(Lanes2 a, Lanes2 b) => Choose(b < a, b, a);
+
+    [MethodImpl(Inline)]
+    public static Lanes2 Larger(Lanes2 a, Lanes2 b) => Choose(b > a, b, a);
 
     [MethodImpl(Inline)]
     public static Lanes2 All(double number) => new(Vector128.Create(number));

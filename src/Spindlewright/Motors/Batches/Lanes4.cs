@@ -45,7 +45,16 @@ internal readonly struct Lanes4(Vector256<double> numbers) : ILanes<Lanes4>
         new(Vector256.ConditionalSelect(where.numbers, then.numbers, otherwise.numbers));
 
     [MethodImpl(Inline)]
-    public static bool Any(Lanes4 where) => Vector256.ExtractMostSignificantBits(where.numbers) != 0;
+    public static ulong Bits(Lanes4 where) => Vector256.ExtractMostSignificantBits(where.numbers);
+
+    [MethodImpl(Inline)]
+    public static bool Any(Lanes4 where) => Bits(where) != 0;
+
+    [MethodImpl(Inline)]
+    public static Lanes4 Smaller(Lanes4 a, Lanes4 b) => Choose(b < a, b, a);
+
+    [MethodImpl(Inline)]
+    public static Lanes4 Larger(Lanes4 a, Lanes4 b) => Choose(b > a, b, a);
 
     [MethodImpl(Inline)]
     public static Lanes4 All(double number) => new(Vector256.Create(number));

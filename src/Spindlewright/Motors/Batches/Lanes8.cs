@@ -45,7 +45,16 @@ internal readonly struct Lanes8(Vector512<double> numbers) : ILanes<Lanes8>
         new(Vector512.ConditionalSelect(where.numbers, then.numbers, otherwise.numbers));
 
     [MethodImpl(Inline)]
-    public static bool Any(Lanes8 where) => Vector512.ExtractMostSignificantBits(where.numbers) != 0;
+    public static ulong Bits(Lanes8 where) => Vector512.ExtractMostSignificantBits(where.numbers);
+
+    [MethodImpl(Inline)]
+    public static bool Any(Lanes8 where) => Bits(where) != 0;
+
+    [MethodImpl(Inline)]
+    public static Lanes8 Smaller(Lanes8 a, Lanes8 b) => Choose(b < a, b, a);
+
+    [MethodImpl(Inline)]
+    public static Lanes8 Larger(Lanes8 a, Lanes8 b) => Choose(b > a, b, a);
 
     [MethodImpl(Inline)]
     public static Lanes8 All(double number) => new(Vector512.Create(number));

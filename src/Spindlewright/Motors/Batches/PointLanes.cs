@@ -36,6 +36,12 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
         return anyDrop ? WithDrop(circuit, phaseV, dropV, at, terms) : WithoutDrop(circuit, phaseV, at, terms);
     }
 
+    /// <summary>Rms air-gap EMF.</summary>
+    internal static L AirGapV(L phaseV, L dropV, bool anyDrop, in SlipTerms<L> at, in Terms<L> terms) =>
+        anyDrop
+            ? Current(phaseV, dropV, terms, terms.Q * terms.W) * at.D / L.Sqrt(terms.Q)
+            : phaseV * at.D / L.Sqrt(terms.W);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static PointLanes<L> WithoutDrop(in CircuitLanes<L> circuit, L phaseV, in SlipTerms<L> at, in Terms<L> terms)
     {

@@ -6,11 +6,6 @@ internal readonly struct PointWork<L>(
     : IBlockWork
     where L : struct, ILanes<L>
 {
-    internal static void Run(
-        CircuitColumns circuits, in FeedColumns feeds, ReadOnlyMemory<double> slips, in PointColumns into, CircuitForm form,
-        BatchRun run) =>
-        Blocks.Run(feeds.Count, run, new PointWork<L>(circuits, feeds, slips, into, form));
-
     public void Do(int start, int length)
     {
         var anyDrop = !feeds.DropV.IsEmpty;

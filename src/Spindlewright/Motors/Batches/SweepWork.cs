@@ -1,0 +1,67 @@
+namespace Spindlewright.Motors.Batches;
+
+/// <summary>Takes the operating points of a sweep as they are found.</summary>
+public interface IPointConsumer
+{
+    /// <summary>Takes points of one circuit at one feed, whose slips follow one another.</summary>
+    /// <param name="circuit">Place of the circuit.</param>
+    /// <param name="feed">Place of the feed.</param>
+    /// <param name="firstSlip">Place of the first slip.</param>
+    /// <param name="torqueNm">Air-gap torques in N·m.</param>
+    /// <param name="currentA">Rms stator currents in A.</param>
+    /// <param name="powerFactor">Power factors at the motor's terminals.</param>
+    void Take(
+        int circuit, int feed, int firstSlip, ReadOnlySpan<double> torqueNm, ReadOnlySpan<double> currentA,
+        ReadOnlySpan<double> powerFactor);
+}
+
+/// <summary>Operating points of a sweep: slip runs fastest, then feed, then circuit.</summary>
+internal readonly struct SweepWork<L, TConsumer>(
+    CircuitColumns circuits, FeedColumns feeds, ReadOnlyMemory<double> slips, TConsumer consumer, CircuitForm form) : IBlockWork
+    where L : struct, ILanes<L>
+    where TConsumer : IPointConsumer
+{
+    // Three results of this many points stay in the nearest cache beside their slips.
+    private const int PieceLength = 512;
+
+    public void Do(int start, int length)
+    {
+        Span<double> room = stackalloc double[3 * PieceLength];
+        var end = start + length;
+        while (start < end)
+        {
+            var (row, first) = (start / slips.Length, start % slips.Length);
+            var taken = Math.Min(Math.Min(end - start, slips.Length - first), PieceLength);
+            Piece(row / feeds.Count, row % feeds.Count, first, taken, room);
+            start += taken;
+        }
+    }
+
+    public void Withdraw()
+    {
+        // What was handed on belongs to the consumer.
+    }
+
+    private void Piece(int circuit, int feed, int first, int length, Span<double> room)
+    {
+        var at = new Group(feed, circuit, 1);
+        var lanes = FeedLanes<L>.Load(circuits, feeds, at, form);
+        var points = slips.Span.Slice(first, length);
+        var (torqueNm, currentA, powerFactor) = (0, PieceLength, 2 * PieceLength);
+        var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty;
+        for (var start = 0; start < length; start += L.Count)
+        {
+            var group = new Group(start, 0, Math.Min(L.Count, length - start));
+            var slip = group.Load<L>(points);
+            var found = plain
+                ? PointLanes<L>.Constant(lanes.Circuit, lanes.PhaseV, slip)
+                : PointLanes<L>.At(lanes.Circuit, lanes.PhaseV, lanes.DropV, !feeds.DropV.IsEmpty, slip, form);
+            // The room is cut in whole groups, so that the last may be written whole.
+            L.Store(found.TorqueNm, room, torqueNm + start);
+            L.Store(found.CurrentA, room, currentA + start);
+            L.Store(found.PowerFactor, room, powerFactor + start);
+        }
+        consumer.Take(
+            circuit, feed, first, room.Slice(torqueNm, length), room.Slice(currentA, length), room.Slice(powerFactor, length));
+    }
+}
