@@ -120,9 +120,9 @@ public static class BatchSolver
             Blocks.Run(feeds.Count, run, new TorqueWork<Lanes2>(circuits, feeds, into, point, form));
     }
 
-    internal static void SameLength(int found, int wanted, string quantity)
+    internal static void SameLength(int found, int wanted, string quantity, string of = "frequencies")
     {
         if (found != wanted)
-            throw new PartException(Part, quantity, $"{found}", $"{wanted}, as many as frequencies");
+            throw new PartException(Part, quantity, $"{found}", $"{wanted}, as many as {of}");
     }
 }

@@ -37,10 +37,8 @@ internal struct CircuitLanes<L> where L : struct, ILanes<L>
     }
 
     /// <summary>One circuit in all lanes, each at its frequency.</summary>
-    internal static CircuitLanes<L> Of(in CircuitSi circuit, L frequencyHz, CircuitForm form) => At(
-        L.All(circuit.R1Ohm), L.All(circuit.X1Ohm), L.All(circuit.R2Ohm), L.All(circuit.X2Ohm), L.All(circuit.XmOhm),
-        L.All(circuit.CoreConductanceS), frequencyHz / L.All(circuit.RatedHz), frequencyHz / L.All(circuit.Poles / 2.0),
-        L.All(circuit.RatedPhaseV), L.All(form == CircuitForm.Saturated ? circuit.Saturation : 0), L.All(circuit.CoreLossExponent));
+    internal static CircuitLanes<L> Of(CircuitColumns circuits, int place, L frequencyHz, CircuitForm form) =>
+        At(circuits, new Group(0, place, 1), frequencyHz, form);
 
     private static CircuitLanes<L> At(
         L r1, L x1, L r2, L x2, L xm, L coreS, L a, L turnsPerS, L ratedPhaseV, L saturation, L exponent)

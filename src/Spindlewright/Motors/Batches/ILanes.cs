@@ -38,6 +38,9 @@ internal interface ILanes<T> where T : struct, ILanes<T>
     /// <inheritdoc cref="op_LessThan"/>
     static abstract T operator >(T a, T b);
 
+    /// <summary>Where both are the same number.</summary>
+    static abstract T Same(T a, T b);
+
     static abstract T Sqrt(T a);
 
     /// <summary>One number or the other, lane by lane.</summary>

@@ -38,6 +38,9 @@ internal readonly struct Lanes2(Vector128<double> numbers) : ILanes<Lanes2>
     public static Lanes2 operator >(Lanes2 a, Lanes2 b) => new(Vector128.GreaterThan(a.numbers, b.numbers));
 
     [MethodImpl(Inline)]
+    public static Lanes2 Same(Lanes2 a, Lanes2 b) => new(Vector128.Equals(a.numbers, b.numbers));
+
+    [MethodImpl(Inline)]
     public static Lanes2 Sqrt(Lanes2 a) => new(Vector128.Sqrt(a.numbers));
 
     [MethodImpl(Inline)]

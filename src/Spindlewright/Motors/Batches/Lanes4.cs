@@ -38,6 +38,9 @@ internal readonly struct Lanes4(Vector256<double> numbers) : ILanes<Lanes4>
     public static Lanes4 operator >(Lanes4 a, Lanes4 b) => new(Vector256.GreaterThan(a.numbers, b.numbers));
 
     [MethodImpl(Inline)]
+    public static Lanes4 Same(Lanes4 a, Lanes4 b) => new(Vector256.Equals(a.numbers, b.numbers));
+
+    [MethodImpl(Inline)]
     public static Lanes4 Sqrt(Lanes4 a) => new(Vector256.Sqrt(a.numbers));
 
     [MethodImpl(Inline)]

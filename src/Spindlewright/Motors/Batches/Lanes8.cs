@@ -38,6 +38,9 @@ internal readonly struct Lanes8(Vector512<double> numbers) : ILanes<Lanes8>
     public static Lanes8 operator >(Lanes8 a, Lanes8 b) => new(Vector512.GreaterThan(a.numbers, b.numbers));
 
     [MethodImpl(Inline)]
+    public static Lanes8 Same(Lanes8 a, Lanes8 b) => new(Vector512.Equals(a.numbers, b.numbers));
+
+    [MethodImpl(Inline)]
     public static Lanes8 Sqrt(Lanes8 a) => new(Vector512.Sqrt(a.numbers));
 
     [MethodImpl(Inline)]

@@ -44,8 +44,8 @@ internal readonly struct SweepWork<L, TConsumer>(
 
     private void Piece(int circuit, int feed, int first, int length, Span<double> room)
     {
-        var at = new Group(feed, circuit, 1);
-        var lanes = FeedLanes<L>.Load(circuits, feeds, at, form);
+        // A group of one repeats it in every lane.
+        var lanes = FeedLanes<L>.Load(circuits, feeds, new Group(feed, circuit, 1), form);
         var points = slips.Span.Slice(first, length);
         var (torqueNm, currentA, powerFactor) = (0, PieceLength, 2 * PieceLength);
         var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty;
