@@ -57,7 +57,7 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
         }
         var middle = (a + b) * L.All(0.5);
         var atMiddle = curve.At(middle);
-        var far = atFar > atMiddle;
+        var far = (atFar > atMiddle) | L.Same(atFar, atMiddle);
         return (L.Choose(far, atFar, atMiddle), L.Choose(far, to, middle));
     }
 }

@@ -1,0 +1,84 @@
+using CsCheck;
+using Spindlewright.Foundations;
+using Spindlewright.Hands;
+using Spindlewright.Machines;
+using Spindlewright.Motors.Batches;
+using Spindlewright.Studies.Batches;
+using Spindlewright.Studies.Overpowering;
+using Spindlewright.Studies.Torques;
+using UnitsNet;
+
+namespace Spindlewright.Tests.Studies.Batches;
+
+/// <summary>The study of one machine is the reference: <see cref="OverpoweringStudy"/> and <see cref="TorqueBound"/>.</summary>
+public class OverpoweringBatchTests
+{
+    // The study's own root is asked for to 1e-10 Hz; frequencies here are 2 Hz and more.
+    private const double RootShare = 1e-10;
+
+    [Fact]
+    public void Overpowering_speeds_of_a_batch_are_those_of_the_study()
+    {
+        var seen = new System.Collections.Concurrent.ConcurrentDictionary<OverpoweringOutcome, int>();
+        Gen.Select(Presses.Random, Gen.Double[0.01, 1], Gen.Double[0.02, 1.5]).Sample(
+            (press, share, reactionS) => Compare(press with { Person = new Person(5, 95, Duration.FromSeconds(reactionS)) }, share, seen),
+            iter: 150);
+        // A comparison that never met an outcome would say nothing about it.
+        Assert.Equal(Enum.GetValues<OverpoweringOutcome>(), seen.Keys.Order());
+    }
+
+    [Fact]
+    public void Bounds_of_a_batch_are_those_of_the_study()
+    {
+        var (counted, beyond) = (0, 0);
+        Presses.Random.Sample(
+            press =>
+            {
+                var bound = TorqueBound.Of(press);
+                var found = new double[1];
+                double[] nameplate = [(press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque)?.NewtonMeters ?? 0];
+                BoundBatch.Of(
+                    DriveColumns.Of(press, Side.Hazard, 1), new[] { bound.SupplyFactor }, nameplate, found, BatchRun.OneCore);
+                Assert.Equal(1, found[0] / bound.Motor.NewtonMeters, 1e-12);
+                Interlocked.Increment(ref bound.SetOverflux > TorqueBound.MostCountedOverflux ? ref beyond : ref counted);
+            },
+            iter: 100);
+        Assert.True(counted > 0 && beyond > 0, $"{counted} within and {beyond} beyond the overflux that counts in full");
+    }
+
+    [Fact]
+    public void A_bound_of_the_capability_side_is_refused()
+    {
+        var drives = DriveColumns.Of(Presses.HandComputed(4, Duration.FromSeconds(1)), Side.Capability, 1);
+        var one = new double[1];
+        Assert.Throws<PartException>(() => BoundBatch.Of(drives, one, default, one, BatchRun.OneCore));
+    }
+
+    private static void Compare(
+        DrillPress press, double share, System.Collections.Concurrent.ConcurrentDictionary<OverpoweringOutcome, int> seen)
+    {
+        var torques = TorqueStudy.Of(press);
+        var points = torques.Spindle[0].Points;
+        // A hand between nothing and a little more than the largest torque meets every outcome.
+        var hand = share * 1.1 * points.Max(at => at.PullOut.Hazard.NewtonMeters);
+        var strength = new HandStrength(Torque.FromNewtonMeters(hand), Torque.Zero, "a stated hand", Provenance.OwnArithmetic, "");
+        var row = OverpoweringStudy.Of(press, torques, strength).Belts[0];
+        var stated = row.Hands[0];
+        foreach (var side in Enum.GetValues<Side>())
+        {
+            var hands = new HandColumns(
+                new[] { row.Belt.Ratio }, new[] { row.Belt.Efficiency.On(side) }, new[] { 0.0 }, new[] { stated.Hand.Torque.NewtonMeters });
+            var found = OverpoweringBatch.Of(DriveColumns.Of(press, side, 1), hands, press.Person, BatchRun.OneCore);
+            var crossing = stated.Crossing.On(side)?.RevolutionsPerMinute ?? double.NaN;
+            if (double.IsNaN(crossing)) Assert.Equal(double.NaN, found.Rpm.Span[0]);
+            else Assert.Equal(1, found.Rpm.Span[0] / crossing, RootShare);
+            if (side == Side.Capability) continue;
+            seen.AddOrUpdate(found.Outcome.Span[0], 1, (_, count) => count + 1);
+            Assert.IsType(stated.Answer.GetType(), found.Answer(0));
+            Assert.Equal(Reason(stated.Answer), Reason(found.Answer(0)));
+        }
+    }
+
+    // Numbers in the words are compared above; here only which condition decides.
+    private static string Reason(OverpoweringSpeed answer) => new([.. answer.Words.Where(letter => !char.IsAsciiDigit(letter))]);
+}
