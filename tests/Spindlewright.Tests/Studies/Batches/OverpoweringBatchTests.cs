@@ -13,14 +13,15 @@ namespace Spindlewright.Tests.Studies.Batches;
 /// <summary>The study of one machine is the reference: <see cref="OverpoweringStudy"/> and <see cref="TorqueBound"/>.</summary>
 public class OverpoweringBatchTests
 {
-    // The study's own root is asked for to 1e-10 Hz; frequencies here are 2 Hz and more.
-    private const double RootShare = 1e-10;
+    // The study's own root ends where the excess of torque is within 1e-10 N·m, which on a shallow curve is far from the root's last bits;
+    // so the torque at the crossing is held to 1e-12 of the hand's by the scalar path, and the crossing itself to this.
+    private const double RootShare = 1e-7;
 
     [Fact]
     public void Overpowering_speeds_of_a_batch_are_those_of_the_study()
     {
         var seen = new System.Collections.Concurrent.ConcurrentDictionary<OverpoweringOutcome, int>();
-        Gen.Select(Presses.Random, Gen.Double[0.01, 1], Gen.Double[0.02, 1.5]).Sample(
+        Gen.Select(Presses.Random, Gen.Double[0.01, 1], Gen.Double[0.15, 1.5]).Sample(
             (press, share, reactionS) => Compare(press with { Person = new Person(5, 95, Duration.FromSeconds(reactionS)) }, share, seen),
             iter: 150);
         // A comparison that never met an outcome would say nothing about it.
@@ -72,6 +73,8 @@ public class OverpoweringBatchTests
             var crossing = stated.Crossing.On(side)?.RevolutionsPerMinute ?? double.NaN;
             if (double.IsNaN(crossing)) Assert.Equal(double.NaN, found.Rpm.Span[0]);
             else Assert.Equal(1, found.Rpm.Span[0] / crossing, RootShare);
+            if (found.Hz.Span[0] > press.Inverter.LowestFrequency.Hertz)
+                Assert.Equal(1, new Drive(press, side).PullOutNm(found.Hz.Span[0]) * hands.Ratio.Span[0] * hands.Efficiency.Span[0] / hands.HandNm.Span[0], 1e-12);
             if (side == Side.Capability) continue;
             seen.AddOrUpdate(found.Outcome.Span[0], 1, (_, count) => count + 1);
             Assert.IsType(stated.Answer.GetType(), found.Answer(0));
