@@ -48,7 +48,8 @@ internal static class Comparison
             Run();
             var before = GC.GetAllocatedBytesForCurrentThread();
             Run();
-            tell($"sweep_{points}_bytes", GC.GetAllocatedBytesForCurrentThread() - before);
+            var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+            tell($"sweep_{points}_bytes", allocated);
             tell($"sweep_{points}_ns", Shortest.Ns(Run, points));
         }
     }

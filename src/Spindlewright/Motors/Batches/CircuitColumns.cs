@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Spindlewright.Foundations;
 
 namespace Spindlewright.Motors.Batches;
@@ -43,7 +44,8 @@ public sealed class CircuitColumns
     /// <summary>Names of the columns.</summary>
     internal enum Column
     {
-        R1Ohm, X1Ohm, R2Ohm, X2Ohm, XmOhm, CoreConductanceS, RatedHz, PolePairs, RatedPhaseV, Saturation, CoreLossExponent, Places,
+        R1Ohm, X1Ohm, R2Ohm, X2Ohm, MagnetisingS, CoreConductanceS, RatedHz, PerRatedHz, PolePairs, RatedPhaseV, RatedAirGapV, Saturation,
+        CoreLossExponent, Places,
     }
 
     /// <summary>How many circuits.</summary>
@@ -63,14 +65,21 @@ public sealed class CircuitColumns
         this[Column.X1Ohm][place] = x1Ohm;
         this[Column.R2Ohm][place] = r2Ohm;
         this[Column.X2Ohm][place] = x2Ohm;
-        this[Column.XmOhm][place] = xmOhm;
+        // Quotients that every point would take anew are taken once.
+        this[Column.MagnetisingS][place] = 1 / xmOhm;
         this[Column.CoreConductanceS][place] = coreConductanceS;
         this[Column.RatedHz][place] = ratedHz;
+        this[Column.PerRatedHz][place] = 1 / ratedHz;
         this[Column.PolePairs][place] = poles / 2.0;
         this[Column.RatedPhaseV][place] = ratedPhaseV;
+        this[Column.RatedAirGapV][place] = circuit.RatedAirGapV;
         this[Column.Saturation][place] = saturation;
         this[Column.CoreLossExponent][place] = coreLossExponent;
     }
 
-    internal Span<double> this[Column column] => columns[(int)column];
+    internal Span<double> this[Column column]
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => columns[(int)column];
+    }
 }

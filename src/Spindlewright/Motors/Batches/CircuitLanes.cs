@@ -26,43 +26,32 @@ internal struct CircuitLanes<L> where L : struct, ILanes<L>
     internal L ThreeOverSpeed;
 
     /// <summary>Loads circuits that follow one another, each at its frequency.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static CircuitLanes<L> At(CircuitColumns circuits, in Group group, L frequencyHz, CircuitForm form)
     {
-        var places = group;
-        L Of(Column column) => places.LoadCircuits<L>(circuits[column]);
-        return At(
-            Of(Column.R1Ohm), Of(Column.X1Ohm), Of(Column.R2Ohm), Of(Column.X2Ohm), Of(Column.XmOhm), Of(Column.CoreConductanceS),
-            frequencyHz / Of(Column.RatedHz), frequencyHz / Of(Column.PolePairs), Of(Column.RatedPhaseV),
-            form == CircuitForm.Saturated ? Of(Column.Saturation) : L.All(0), Of(Column.CoreLossExponent));
-    }
-
-    /// <summary>One circuit in all lanes, each at its frequency.</summary>
-    internal static CircuitLanes<L> Of(CircuitColumns circuits, int place, L frequencyHz, CircuitForm form) =>
-        At(circuits, new Group(0, place, 1), frequencyHz, form);
-
-    private static CircuitLanes<L> At(
-        L r1, L x1, L r2, L x2, L xm, L coreS, L a, L turnsPerS, L ratedPhaseV, L saturation, L exponent)
-    {
-        var magnetisingS = L.All(1) / (a * xm);
-        return new()
-        {
-            R1 = r1,
-            X1 = a * x1,
-            R2 = r2,
-            X2 = a * x2,
-            CoreS = coreS * CoreFactor(a, exponent, coreS),
-            B0 = (saturation - L.All(1)) * magnetisingS,
-            B6 = L.All(0) - saturation * magnetisingS,
-            FluxV = a * ratedPhaseV * xm / (x1 + xm),
-            ThreeOverSpeed = L.All(3 / (2 * Math.PI)) / turnsPerS,
-        };
+        var perHz = L.All(1) / frequencyHz;
+        var a = frequencyHz * group.LoadCircuits<L>(circuits[Column.PerRatedHz]);
+        var inverse = perHz * group.LoadCircuits<L>(circuits[Column.RatedHz]);
+        var coreS = group.LoadCircuits<L>(circuits[Column.CoreConductanceS]);
+        var magnetisingS = inverse * group.LoadCircuits<L>(circuits[Column.MagnetisingS]);
+        var saturation = form == CircuitForm.Saturated ? group.LoadCircuits<L>(circuits[Column.Saturation]) : L.All(0);
+        CircuitLanes<L> made;
+        made.R1 = group.LoadCircuits<L>(circuits[Column.R1Ohm]);
+        made.X1 = a * group.LoadCircuits<L>(circuits[Column.X1Ohm]);
+        made.R2 = group.LoadCircuits<L>(circuits[Column.R2Ohm]);
+        made.X2 = a * group.LoadCircuits<L>(circuits[Column.X2Ohm]);
+        made.CoreS = coreS * CoreFactor(a, inverse, group.LoadCircuits<L>(circuits[Column.CoreLossExponent]), coreS);
+        made.B0 = (saturation - L.All(1)) * magnetisingS;
+        made.B6 = L.All(0) - saturation * magnetisingS;
+        made.FluxV = a * group.LoadCircuits<L>(circuits[Column.RatedAirGapV]);
+        made.ThreeOverSpeed = L.All(3 / (2 * Math.PI)) * perHz * group.LoadCircuits<L>(circuits[Column.PolePairs]);
+        return made;
     }
 
     /// <summary>Conductance of the core branch over its rated one, a^(n − 2).</summary>
-    private static L CoreFactor(L a, L exponent, L coreS)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static L CoreFactor(L a, L inverse, L exponent, L coreS)
     {
-        var one = L.All(1);
-        var inverse = one / a;
         // The usual power has a form that needs no logarithm. Which form is taken hangs on the lane alone, never on its neighbours.
         var usual = L.All(1.5);
         var rare = (exponent < usual) | (exponent > usual);

@@ -16,7 +16,9 @@ internal readonly record struct Group(int Start, int Circuit, int Length)
     /// <summary>Loads from a column of circuits rather than of points.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal L LoadCircuits<L>(ReadOnlySpan<double> column) where L : struct, ILanes<L> =>
-        Length == 1 || Circuit < 0 ? L.All(column[Math.Max(0, Circuit)]) : Length == L.Count ? L.Load(column, Circuit) : Part<L>(column, Circuit);
+        Length == L.Count && Circuit >= 0
+            ? L.Load(column, Circuit)
+            : Length == 1 || Circuit < 0 ? L.All(column[Math.Max(0, Circuit)]) : Part<L>(column, Circuit);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Store<L>(L lanes, Span<double> points) where L : struct, ILanes<L>

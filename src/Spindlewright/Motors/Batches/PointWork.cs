@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Spindlewright.Motors.Batches;
 
 /// <summary>Operating points of a layered batch.</summary>
@@ -34,6 +36,7 @@ internal struct FeedLanes<L> where L : struct, ILanes<L>
     internal CircuitLanes<L> Circuit;
     internal L FrequencyHz, PhaseV, DropV;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static FeedLanes<L> Load(CircuitColumns circuits, in FeedColumns feeds, in Group group, CircuitForm form)
     {
         var frequencyHz = group.Load<L>(feeds.FrequencyHz.Span);

@@ -47,21 +47,21 @@ internal readonly struct SweepWork<L, TConsumer>(
         // A group of one repeats it in every lane.
         var lanes = FeedLanes<L>.Load(circuits, feeds, new Group(feed, circuit, 1), form);
         var points = slips.Span.Slice(first, length);
-        var (torqueNm, currentA, powerFactor) = (0, PieceLength, 2 * PieceLength);
-        var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty;
-        for (var start = 0; start < length; start += L.Count)
-        {
-            var group = new Group(start, 0, Math.Min(L.Count, length - start));
-            var slip = group.Load<L>(points);
-            var found = plain
-                ? PointLanes<L>.Constant(lanes.Circuit, lanes.PhaseV, slip)
-                : PointLanes<L>.At(lanes.Circuit, lanes.PhaseV, lanes.DropV, !feeds.DropV.IsEmpty, slip, form);
-            // The room is cut in whole groups, so that the last may be written whole.
-            L.Store(found.TorqueNm, room, torqueNm + start);
-            L.Store(found.CurrentA, room, currentA + start);
-            L.Store(found.PowerFactor, room, powerFactor + start);
-        }
-        consumer.Take(
-            circuit, feed, first, room.Slice(torqueNm, length), room.Slice(currentA, length), room.Slice(powerFactor, length));
+        var torqueNm = room[..PieceLength];
+        var currentA = room.Slice(PieceLength, PieceLength);
+        var powerFactor = room.Slice(2 * PieceLength, PieceLength);
+        if (form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty)
+            ConstantRow.Solve(lanes.Circuit, lanes.PhaseV, points, torqueNm, currentA, powerFactor);
+        else
+            for (var start = 0; start < length; start += L.Count)
+            {
+                var slip = new Group(start, 0, Math.Min(L.Count, length - start)).Load<L>(points);
+                var found = PointLanes<L>.At(lanes.Circuit, lanes.PhaseV, lanes.DropV, !feeds.DropV.IsEmpty, slip, form);
+                // The room is cut in whole groups, so that the last may be written whole.
+                L.Store(found.TorqueNm, torqueNm, start);
+                L.Store(found.CurrentA, currentA, start);
+                L.Store(found.PowerFactor, powerFactor, start);
+            }
+        consumer.Take(circuit, feed, first, torqueNm[..length], currentA[..length], powerFactor[..length]);
     }
 }

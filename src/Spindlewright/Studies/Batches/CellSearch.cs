@@ -3,63 +3,64 @@ using Spindlewright.Motors.Batches;
 
 namespace Spindlewright.Studies.Batches;
 
-/// <summary>Looks for the first cell of one sample at whose end its torque passes a limit; frequencies lie side by side in the lanes.</summary>
+/// <summary>Brackets the first crossing of one sample's torque with a limit; frequencies lie side by side in the lanes.</summary>
+/// <remarks>
+/// Every eighth end of the study's cells is looked at. A torque that passes between two of them is bracketed by them; where it peaks below the
+/// limit, as where the law meets the link's ceiling, every end about the peak is looked at too.
+/// </remarks>
 internal readonly struct CellSearch<L>(DriveLanes<L> drive, FrequencyCells cells, double limitNm, bool closed)
     where L : struct, ILanes<L>
 {
-    /// <summary>How many cells are passed over at a time where a torque is costly.</summary>
-    private const int Stride = 8;
+    private const int Stride = FrequencyCells.PostStride;
+    private const int Posts = FrequencyCells.Last / Stride + 1;
 
-    /// <summary>The first end, 0 for the lowest frequency itself; below 0 for none.</summary>
-    /// <remarks>Where pull-out torque has a closed form every end is looked at, else those that a quick limit leaves.</remarks>
-    internal int First()
+    // Room for a whole vector from the last post on.
+    private const int Room = Posts + 8;
+
+    /// <summary>Frequencies between which the torque first passes the limit; both the lowest where it does so from there; NaN where never.</summary>
+    internal (double LowHz, double HighHz) First()
     {
-        for (var end = 0; end <= FrequencyCells.Last; end += L.Count)
+        // Where pull-out torque has no closed form, a quick limit above it spares its solution wherever that stays below the hand.
+        Span<double> torques = stackalloc double[Room];
+        Span<double> quick = stackalloc double[Room];
+        var (known, knownQuick) = (0, 0);
+        for (var post = 0; post < Posts; post++)
         {
-            var (hz, lineV) = (L.Load(cells.Hz, end), L.Load(cells.LineV, end));
-            var torqueNm = closed ? drive.PullOutNm(hz, lineV) : drive.UnsaturatedBreakdownNm(hz, lineV, withCore: true);
-            if (Passed(torqueNm) is var passed and not 0)
+            if (post == knownQuick) Look(quick, knownQuick, exact: closed, out knownQuick);
+            if (!closed && quick[post] >= limitNm && post >= known) Look(torques, post, exact: true, out known);
+            if (closed || quick[post] < limitNm) torques[post] = quick[post];
+            if (torques[post] >= limitNm) return (cells.PostHz[Math.Max(0, post - 1)], cells.PostHz[post]);
+            if (IsPast(torques, post) && Among(post - 2, post) is var end and >= 0) return (cells.Hz[end - 1], cells.Hz[end]);
+        }
+        return (double.NaN, double.NaN);
+    }
+
+    /// <summary>Whether the post before was a peak.</summary>
+    private static bool IsPast(ReadOnlySpan<double> torques, int post) =>
+        post > 0 && torques[post] < torques[post - 1] && (post == 1 || torques[post - 2] <= torques[post - 1]);
+
+    /// <summary>Torques at as many posts as there are lanes.</summary>
+    private void Look(Span<double> torques, int from, bool exact, out int known)
+    {
+        var (hz, lineV) = (L.Load(cells.PostHz, from), L.Load(cells.PostLineV, from));
+        L.Store(exact ? drive.PullOutNm(hz, lineV) : drive.UnsaturatedBreakdownNm(hz, lineV, withCore: true), torques, from);
+        known = from + L.Count;
+    }
+
+    /// <summary>The first end between two posts at which the torque passes the limit; below 0 for none.</summary>
+    private int Among(int fromPost, int toPost)
+    {
+        var (limit, last) = (L.All(limitNm), toPost * Stride - 1);
+        for (var end = Math.Max(0, fromPost) * Stride + 1; end <= last; end += L.Count)
+        {
+            var torqueNm = drive.PullOutNm(L.Load(cells.Hz, end), L.Load(cells.LineV, end));
+            if (L.Bits((torqueNm > limit) | L.Same(torqueNm, limit)) is var passed and not 0)
             {
                 var first = end + BitOperations.TrailingZeroCount(passed);
-                return closed ? first : FirstFrom(first);
+                // What lies beyond is left to its own posts, whatever the width of a vector.
+                return first <= last ? first : -1;
             }
         }
         return -1;
-    }
-
-    private int FirstFrom(int from)
-    {
-        for (var end = from; end <= FrequencyCells.Last; end += Stride * Stride)
-        {
-            var place = Among(end, Stride);
-            if (place < 0) continue;
-            var coarse = Math.Min(end + place * Stride, FrequencyCells.Last);
-            if (coarse == from) return from;
-            var fine = Math.Max(from, coarse - Stride + 1);
-            return Math.Min(fine + Among(fine, 1), FrequencyCells.Last);
-        }
-        return -1;
-    }
-
-    /// <summary>The first of eight ends, so many cells apart; below 0 for none.</summary>
-    private int Among(int from, int stride)
-    {
-        Span<double> hz = stackalloc double[Stride];
-        Span<double> lineV = stackalloc double[Stride];
-        for (var place = 0; place < Stride; place++)
-        {
-            var end = Math.Min(from + place * stride, FrequencyCells.Last);
-            (hz[place], lineV[place]) = (cells.Hz[end], cells.LineV[end]);
-        }
-        for (var place = 0; place < Stride; place += L.Count)
-            if (Passed(drive.PullOutNm(L.Load(hz, place), L.Load(lineV, place))) is var passed and not 0)
-                return place + BitOperations.TrailingZeroCount(passed);
-        return -1;
-    }
-
-    private ulong Passed(L torqueNm)
-    {
-        var limit = L.All(limitNm);
-        return L.Bits((torqueNm > limit) | L.Same(torqueNm, limit));
     }
 }

@@ -57,13 +57,12 @@ public sealed class OverpoweringColumns
 /// <summary>Finds the overpowering speeds of many samples at once.</summary>
 /// <remarks>
 /// <para>
-/// What <see cref="OverpoweringStudy"/> finds for one machine, which is the reference: the first of 256 equal cells from lowest frequency to
-/// base at whose end pull-out torque passes the hand's, the crossing within it, and the same conditions on the answer.
+/// What <see cref="OverpoweringStudy"/> finds for one machine, which is the reference: the first frequency from the lowest to base at which
+/// pull-out torque passes the hand's, and the same conditions on the answer. It says when the spindle wins, never when a hand may be put there.
 /// </para>
 /// <para>
-/// With a drop or with saturation, cells are passed over where breakdown torque without either stays below the hand, and the rest is
-/// looked at eight cells at a time: a torque that rose past the hand and fell below it again within eight cells, 3 % of the
-/// range, would be missed. It says when the spindle wins, never when a hand may be put there.
+/// The study looks at 256 cells, this at every eighth of their ends and at all about a peak: a torque that passed the hand and fell below it
+/// again between two without peaking at either would be missed.
 /// </para>
 /// </remarks>
 public static class OverpoweringBatch

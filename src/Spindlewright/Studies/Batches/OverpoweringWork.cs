@@ -4,7 +4,7 @@ using Spindlewright.Studies.Overpowering;
 
 namespace Spindlewright.Studies.Batches;
 
-/// <summary>Overpowering speeds of a block: cells sample by sample, crossings and conditions several samples at once.</summary>
+/// <summary>Overpowering speeds of a block: brackets sample by sample, crossings and conditions several samples at once.</summary>
 internal readonly struct OverpoweringWork<L>(
     DriveColumns drives, HandColumns hands, FrequencyCells cells, double oneTurnRpm, OverpoweringColumns into) : IBlockWork
     where L : struct, ILanes<L>
@@ -23,10 +23,8 @@ internal readonly struct OverpoweringWork<L>(
             for (var lane = 0; lane < L.Count; lane++)
             {
                 var sample = group.Start + Math.Min(lane, group.Length - 1);
-                var end = FirstEnd(sample);
-                // Nothing to look for: a cell without width, at NaN or at the lowest frequency.
-                low[lane] = end < 0 ? double.NaN : cells.Hz[Math.Max(0, end - 1)];
-                high[lane] = end < 0 ? double.NaN : cells.Hz[end];
+                // Where there is nothing to look for, a bracket without width, at NaN or at the lowest frequency.
+                (low[lane], high[lane]) = FirstCrossing(sample);
             }
             Conclude(group, L.Load(low, 0), L.Load(high, 0));
         }
@@ -40,7 +38,7 @@ internal readonly struct OverpoweringWork<L>(
     private double LimitNm(int sample) =>
         (hands.FrictionNm.Span[sample] + hands.HandNm.Span[sample]) / (hands.Ratio.Span[sample] * hands.Efficiency.Span[sample]);
 
-    private int FirstEnd(int sample)
+    private (double LowHz, double HighHz) FirstCrossing(int sample)
     {
         var closed = drives.Form == CircuitForm.ConstantParameters && !anyDrop;
         var drive = new DriveLanes<L>(drives, new Group(sample, sample, 1), anyDrop);
@@ -71,7 +69,7 @@ internal readonly struct OverpoweringWork<L>(
         }
     }
 
-    /// <summary>Where pull-out torque passes the limit within a cell: false position with the standing end's weight halved.</summary>
+    /// <summary>Where pull-out torque passes the limit within a bracket: false position with the standing end's weight halved.</summary>
     private L Crossing(in DriveLanes<L> drive, in Group group, L low, L high)
     {
         Span<double> limits = stackalloc double[L.Count];
