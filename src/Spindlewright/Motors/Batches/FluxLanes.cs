@@ -11,19 +11,18 @@ internal static class FluxLanes
 
     /// <summary>Susceptance without a drop.</summary>
     /// <remarks>
-    /// B goes as y³, y = flux², and W is quadratic in B: y·(w0 + w1 y³ + w2 y⁶) = (V D / V rated flux)², whose coefficients are
-    /// all positive whatever the slip (w1 goes with X1 + (R1² + X1²)·|B0|). It rises and is convex, so Newton's steps
+    /// B goes as y³, y = flux², and W is quadratic in B: y·(w0 + w1 y³ + w2 y⁶) = D (V / V rated flux)², whose coefficients are
+    /// all positive whatever the slip (w1 goes with X1 + |Z1|²·|B0|). It rises and is convex, so Newton's steps
     /// from an upper bound fall monotonically on the root.
     /// </remarks>
     internal static L Magnetising<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV)
         where L : struct, ILanes<L>
     {
-        var unsaturated = Terms<L>.At(circuit, at, at.B(circuit.B0));
-        var b6 = circuit.B6 * at.D;
-        var w1 = L.All(2) * b6 * (circuit.R1 * unsaturated.V - circuit.X1 * unsaturated.U);
-        var w2 = b6 * b6 * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
-        var reached = phaseV * at.D / circuit.FluxV;
-        var target = reached * reached;
+        var unsaturated = Terms<L>.At(circuit, at, circuit.B0);
+        var w1 = circuit.B6 * unsaturated.WBySusceptance(circuit, at);
+        var w2 = circuit.B6 * circuit.B6 * at.D * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
+        var reached = phaseV / circuit.FluxV;
+        var target = reached * reached * at.D;
         var y = L.Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
         var active = y > L.All(0);
         for (var step = 0; step < MostSteps && L.Any(active); step++)
@@ -90,22 +89,20 @@ internal struct SetVoltage<L> where L : struct, ILanes<L>
     internal static SetVoltage<L> At(in CircuitLanes<L> circuit, in SlipTerms<L> at, L flux, L dropV)
     {
         var fifth = flux * flux * flux * flux * flux;
-        var terms = Terms<L>.At(circuit, at, at.B(circuit.B0 + circuit.B6 * (fifth * flux)));
-        var perFlux = circuit.FluxV / at.D;
+        var terms = Terms<L>.At(circuit, at, circuit.B0 + circuit.B6 * (fifth * flux));
+        var perFlux = circuit.FluxV / L.Sqrt(at.D);
         var emf = flux * perFlux;
         var root = L.Sqrt(terms.Q);
-        var (two, slopeOfB) = (L.All(2), L.All(6) * circuit.B6 * at.D * fifth);
-        var slopeOfW = two * (circuit.R1 * terms.V - circuit.X1 * terms.U) * slopeOfB;
-        var slopeOfQ = two * terms.B * slopeOfB;
+        var (two, susceptance) = (L.All(2), L.All(6) * circuit.B6 * fifth);
+        var slopeOfW = terms.WBySusceptance(circuit, at) * susceptance;
+        var slopeOfQ = terms.QBySusceptance(circuit, at) * susceptance;
         var ratio = terms.P / root;
         var slopeOfRatio = slopeOfQ / root * (circuit.R1 - terms.P / (two * terms.Q));
-        return new()
-        {
-            fromTerminals = emf * emf * terms.W,
-            fromDrop = two * dropV * emf * ratio + dropV * dropV,
-            Slope = two * emf * perFlux * terms.W + emf * emf * slopeOfW
-                + two * dropV * (perFlux * ratio + emf * slopeOfRatio),
-        };
+        SetVoltage<L> made;
+        made.fromTerminals = emf * emf * terms.W;
+        made.fromDrop = two * dropV * emf * ratio + dropV * dropV;
+        made.Slope = two * emf * perFlux * terms.W + emf * emf * slopeOfW + two * dropV * (perFlux * ratio + emf * slopeOfRatio);
+        return made;
     }
 
     /// <summary>By how much it passes the square of what is set.</summary>

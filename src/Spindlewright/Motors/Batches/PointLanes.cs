@@ -13,7 +13,7 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
     internal static PointLanes<L> Constant(in CircuitLanes<L> circuit, L phaseV, L slip)
     {
         var at = SlipTerms<L>.At(circuit, slip);
-        return WithoutDrop(circuit, phaseV, at, Terms<L>.At(circuit, at, at.B(circuit.B0)));
+        return WithoutDrop(circuit, phaseV, at, Terms<L>.At(circuit, at, circuit.B0));
     }
 
     /// <summary>Solves points of either form, with a drop that opposes the current or without.</summary>
@@ -32,28 +32,25 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
             magnetisingS = anyDrop
                 ? FluxLanes.MagnetisingWithDrop(circuit, at, phaseV, dropV)
                 : FluxLanes.Magnetising(circuit, at, phaseV);
-        var terms = Terms<L>.At(circuit, at, at.B(magnetisingS));
+        var terms = Terms<L>.At(circuit, at, magnetisingS);
         return anyDrop ? WithDrop(circuit, phaseV, dropV, at, terms) : WithoutDrop(circuit, phaseV, at, terms);
     }
 
-    /// <summary>Rms air-gap EMF.</summary>
-    internal static L AirGapV(L phaseV, L dropV, bool anyDrop, in SlipTerms<L> at, in Terms<L> terms) =>
-        anyDrop
-            ? Current(phaseV, dropV, terms, terms.Q * terms.W) * at.D / L.Sqrt(terms.Q)
-            : phaseV * at.D / L.Sqrt(terms.W);
+    /// <summary>Rms air-gap EMF over |ρ|, equal to rotor current over slip.</summary>
+    internal static L EmfOverRotor(L phaseV, L dropV, bool anyDrop, in Terms<L> terms) =>
+        anyDrop ? Current(phaseV, dropV, terms, terms.Q * terms.W) / L.Sqrt(terms.Q) : phaseV / L.Sqrt(terms.W);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static PointLanes<L> WithoutDrop(in CircuitLanes<L> circuit, L phaseV, in SlipTerms<L> at, in Terms<L> terms)
     {
         var inverse = L.All(1) / L.Sqrt(terms.Q * terms.W);
         var perVolt = terms.Q * inverse;
-        return new()
-        {
-            CurrentA = phaseV * perVolt,
-            PowerFactor = terms.P * inverse,
-            // E² = V² D²/W, torque 3 E² (s R2/D)/ωs, and 1/W = Q·inverse².
-            TorqueNm = circuit.ThreeOverSpeed * (phaseV * phaseV) * (at.D * at.SlipR2) * (perVolt * inverse),
-        };
+        PointLanes<L> made;
+        made.CurrentA = phaseV * perVolt;
+        made.PowerFactor = terms.P * inverse;
+        // Torque 3 I2² (R2/s)/ωs with I2 = V s/√W, and 1/W = Q·inverse².
+        made.TorqueNm = circuit.ThreeOverSpeed * (phaseV * phaseV) * (at.Slip * circuit.R2) * (perVolt * inverse);
+        return made;
     }
 
     private static PointLanes<L> WithDrop(
@@ -65,8 +62,8 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
         {
             CurrentA = currentA,
             PowerFactor = terms.P / L.Sqrt(product),
-            // E² = I² D²/Q.
-            TorqueNm = circuit.ThreeOverSpeed * (currentA * currentA) * (at.D * at.SlipR2) / terms.Q,
+            // I2 = I s/√Q.
+            TorqueNm = circuit.ThreeOverSpeed * (currentA * currentA) * (at.Slip * circuit.R2) / terms.Q,
         };
     }
 

@@ -5,48 +5,61 @@ namespace Spindlewright.Motors.Batches;
 /// <summary>What a slip makes of the circuit, before the magnetising branch is known.</summary>
 /// <remarks>
 /// <para>
-/// Everything is multiplied through by the rotor's |Z|², D = R2² + (s X2)², so that one root and one quotient a point remain. With the
-/// admittance behind the gap (G + jB)/D and Q = G² + B², W = U² + V²:
-/// U + jV = (R1 + jX1)(G + jB) + D, impedance at the terminals (U + jV)/(G + jB), hence |Z|² = W/Q, its resistance (R1 Q + D G)/Q and
-/// air-gap EMF over terminal voltage D/√W.
+/// With ρ = R2 + j s X2, the shunt branch G + jB and the stator's Z1, everything is multiplied through by ρ, so that one root and one quotient
+/// a point remain and both parts are linear in slip:
+/// Y = (G + jB)·ρ + s, Z = Z1·Y + ρ, impedance at the terminals Z/Y, air-gap EMF over terminal voltage ρ/Z, rotor current over terminal
+/// voltage s/Z. Below, D = |ρ|², Q = |Y|², W = |Z|² and P = Re(Z Y*) = R1 Q + G D + s R2.
 /// </para>
 /// <para>Own algebra over the circuit of <see cref="CircuitSolver"/>, whose own path is written out plainly and stays the reference.</para>
 /// </remarks>
 internal struct SlipTerms<L> where L : struct, ILanes<L>
 {
-    /// <summary>Slip, slip × R2, rotor |Z|² and G.</summary>
-    internal L Slip, SlipR2, D, G;
+    /// <summary>Slip, and slip × X2.</summary>
+    internal L Slip, SlipX2;
 
-    /// <summary>Rotor's part of B.</summary>
-    internal L RotorB;
+    /// <summary>|ρ|², and G D + s R2: what of P is not the stator's.</summary>
+    internal L D, Behind;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static SlipTerms<L> At(in CircuitLanes<L> circuit, L slip)
     {
         var slipX2 = slip * circuit.X2;
-        var (slipR2, d) = (slip * circuit.R2, circuit.R2 * circuit.R2 + slipX2 * slipX2);
-        return new() { Slip = slip, SlipR2 = slipR2, D = d, G = circuit.CoreS * d + slipR2, RotorB = slip * slipX2 };
+        var d = circuit.R2 * circuit.R2 + slipX2 * slipX2;
+        SlipTerms<L> made;
+        (made.Slip, made.SlipX2, made.D) = (slip, slipX2, d);
+        made.Behind = circuit.CoreS * d + slip * circuit.R2;
+        return made;
     }
-
-    /// <summary>B with a susceptance of the magnetising branch.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal readonly L B(L magnetisingS) => magnetisingS * D - RotorB;
 }
 
 /// <summary>The circuit at a slip with its magnetising branch known; letters as in <see cref="SlipTerms{L}"/>.</summary>
 internal struct Terms<L> where L : struct, ILanes<L>
 {
-    internal L B, U, V, Q, W;
+    /// <summary>Real and imaginary parts of Y and of Z.</summary>
+    internal L YReal, YImaginary, ZReal, ZImaginary;
 
-    /// <summary>Resistance at the terminals times Q.</summary>
-    internal L P;
+    internal L P, Q, W;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static Terms<L> At(in CircuitLanes<L> circuit, in SlipTerms<L> slip, L b)
+    internal static Terms<L> At(in CircuitLanes<L> circuit, in SlipTerms<L> at, L magnetisingS)
     {
-        var q = slip.G * slip.G + b * b;
-        var u = circuit.R1 * slip.G - circuit.X1 * b + slip.D;
-        var v = circuit.R1 * b + circuit.X1 * slip.G;
-        return new() { B = b, U = u, V = v, Q = q, W = u * u + v * v, P = circuit.R1 * q + slip.D * slip.G };
+        Terms<L> made;
+        made.YReal = at.Slip + (circuit.CoreS * circuit.R2 - magnetisingS * at.SlipX2);
+        made.YImaginary = magnetisingS * circuit.R2 + circuit.CoreS * at.SlipX2;
+        made.ZReal = circuit.R1 * made.YReal - circuit.X1 * made.YImaginary + circuit.R2;
+        made.ZImaginary = circuit.R1 * made.YImaginary + circuit.X1 * made.YReal + at.SlipX2;
+        made.Q = made.YReal * made.YReal + made.YImaginary * made.YImaginary;
+        made.W = made.ZReal * made.ZReal + made.ZImaginary * made.ZImaginary;
+        made.P = circuit.R1 * made.Q + at.Behind;
+        return made;
     }
+
+    /// <summary>How Q goes with the susceptance of the magnetising branch.</summary>
+    internal readonly L QBySusceptance(in CircuitLanes<L> circuit, in SlipTerms<L> at) =>
+        L.All(2) * (YImaginary * circuit.R2 - YReal * at.SlipX2);
+
+    /// <summary>How W goes with it.</summary>
+    internal readonly L WBySusceptance(in CircuitLanes<L> circuit, in SlipTerms<L> at) =>
+        L.All(2) * (ZImaginary * (circuit.R1 * circuit.R2 - circuit.X1 * at.SlipX2)
+            - ZReal * (circuit.R1 * at.SlipX2 + circuit.X1 * circuit.R2));
 }

@@ -21,8 +21,8 @@ internal readonly struct SweepWork<L, TConsumer>(
     where L : struct, ILanes<L>
     where TConsumer : IPointConsumer
 {
-    // Three results of this many points stay in the nearest cache beside their slips.
-    private const int PieceLength = 512;
+    // Three results of this many points stay near beside their slips, and a row's own quantities are spread over many points.
+    private const int PieceLength = 1024;
 
     public void Do(int start, int length)
     {
