@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using static Spindlewright.Motors.Batches.CircuitColumns;
 
 namespace Spindlewright.Motors.Batches;
 
@@ -27,24 +26,24 @@ internal struct CircuitLanes<L> where L : struct, ILanes<L>
 
     /// <summary>Loads circuits that follow one another, each at its frequency.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static CircuitLanes<L> At(CircuitColumns circuits, in Group group, L frequencyHz, CircuitForm form)
+    internal static CircuitLanes<L> At(CircuitColumns circuits, in Group group, L frequencyHz, CircuitForm form) =>
+        At(CircuitSet<L>.Load(circuits, group, form), frequencyHz);
+
+    /// <summary>Circuits, each at its frequency.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static CircuitLanes<L> At(in CircuitSet<L> circuits, L frequencyHz)
     {
         var perHz = L.All(1) / frequencyHz;
-        var a = frequencyHz * group.LoadCircuits<L>(circuits[Column.PerRatedHz]);
-        var inverse = perHz * group.LoadCircuits<L>(circuits[Column.RatedHz]);
-        var coreS = group.LoadCircuits<L>(circuits[Column.CoreConductanceS]);
-        var magnetisingS = inverse * group.LoadCircuits<L>(circuits[Column.MagnetisingS]);
-        var saturation = form == CircuitForm.Saturated ? group.LoadCircuits<L>(circuits[Column.Saturation]) : L.All(0);
+        var (a, inverse) = (frequencyHz * circuits.PerRatedHz, perHz * circuits.RatedHz);
+        var magnetisingS = inverse * circuits.MagnetisingS;
         CircuitLanes<L> made;
-        made.R1 = group.LoadCircuits<L>(circuits[Column.R1Ohm]);
-        made.X1 = a * group.LoadCircuits<L>(circuits[Column.X1Ohm]);
-        made.R2 = group.LoadCircuits<L>(circuits[Column.R2Ohm]);
-        made.X2 = a * group.LoadCircuits<L>(circuits[Column.X2Ohm]);
-        made.CoreS = coreS * CoreFactor(a, inverse, group.LoadCircuits<L>(circuits[Column.CoreLossExponent]), coreS);
-        made.B0 = (saturation - L.All(1)) * magnetisingS;
-        made.B6 = L.All(0) - saturation * magnetisingS;
-        made.FluxV = a * group.LoadCircuits<L>(circuits[Column.RatedAirGapV]);
-        made.ThreeOverSpeed = L.All(3 / (2 * Math.PI)) * perHz * group.LoadCircuits<L>(circuits[Column.PolePairs]);
+        (made.R1, made.X1) = (circuits.R1, a * circuits.X1);
+        (made.R2, made.X2) = (circuits.R2, a * circuits.X2);
+        made.CoreS = circuits.CoreS * CoreFactor(a, inverse, circuits.CoreLossExponent, circuits.CoreS);
+        made.B0 = (circuits.Saturation - L.All(1)) * magnetisingS;
+        made.B6 = L.All(0) - circuits.Saturation * magnetisingS;
+        made.FluxV = a * circuits.RatedAirGapV;
+        made.ThreeOverSpeed = L.All(3 / (2 * Math.PI)) * perHz * circuits.PolePairs;
         return made;
     }
 

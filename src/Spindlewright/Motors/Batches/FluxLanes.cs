@@ -9,13 +9,25 @@ internal static class FluxLanes
     private const int MostSteps = 100;
     private const double Settled = 1e-15;
 
+    /// <summary>Susceptance of the magnetising branch in either form, with a drop or without.</summary>
+    internal static L Magnetising<L>(
+        in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV, bool anyDrop, CircuitForm form, ref L square)
+        where L : struct, ILanes<L> =>
+        form == CircuitForm.ConstantParameters ? circuit.B0
+        : anyDrop ? WithDrop(circuit, at, phaseV, dropV)
+        : WithoutDrop(circuit, at, phaseV, ref square);
+
     /// <summary>Susceptance without a drop.</summary>
     /// <remarks>
     /// B goes as y³, y = flux², and W is quadratic in B: y·(w0 + w1 y³ + w2 y⁶) = D (V / V rated flux)², whose coefficients are
     /// all positive whatever the slip (w1 goes with X1 + |Z1|²·|B0|). It rises and is convex, so Newton's steps
     /// from an upper bound fall monotonically on the root.
     /// </remarks>
-    internal static L Magnetising<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV)
+    /// <param name="circuit">The circuits.</param>
+    /// <param name="at">Their slips.</param>
+    /// <param name="phaseV">Volts a phase that are set.</param>
+    /// <param name="square">The square of flux at a slip nearby to start from, 0 for none; receives what was found.</param>
+    private static L WithoutDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, ref L square)
         where L : struct, ILanes<L>
     {
         var unsaturated = Terms<L>.At(circuit, at, circuit.B0);
@@ -23,7 +35,10 @@ internal static class FluxLanes
         var w2 = circuit.B6 * circuit.B6 * at.D * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
         var reached = phaseV / circuit.FluxV;
         var target = reached * reached * at.D;
-        var y = L.Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
+        var most = L.Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
+        // The first step from below lands above the root.
+        var below = (square > L.All(0)) & (square < most);
+        var y = L.Choose(below, square, most);
         var active = y > L.All(0);
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
@@ -31,9 +46,11 @@ internal static class FluxLanes
             var residual = y * (unsaturated.W + cube * (w1 + cube * w2)) - target;
             var slope = unsaturated.W + cube * (L.All(4) * w1 + L.All(7) * cube * w2);
             var next = y - residual / slope;
-            active &= next < y - L.All(Settled) * y;
+            active &= (next < y - L.All(Settled) * y) | (below & (next > y + L.All(Settled) * y));
+            below = L.All(0);
             y = L.Choose(active, next, y);
         }
+        square = y;
         return circuit.B0 + circuit.B6 * (y * y * y);
     }
 
@@ -42,7 +59,7 @@ internal static class FluxLanes
     /// With the flux given everything behind the gap is explicit: what must be set is
     /// |Vt|² + 2 Vd R I + Vd² = V², Vt terminal voltage. Newton's steps within a bracket.
     /// </remarks>
-    internal static L MagnetisingWithDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV)
+    private static L WithDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV)
         where L : struct, ILanes<L>
     {
         var none = L.All(0);

@@ -5,7 +5,11 @@ namespace Spindlewright.Motors.Batches;
 /// <summary>A curve a lane.</summary>
 internal interface ICurveLanes<L> where L : struct, ILanes<L>
 {
+    /// <summary>Each curve at its own place.</summary>
     L At(L at);
+
+    /// <summary>All curves at one place.</summary>
+    L AtAll(double at);
 }
 
 /// <summary>The largest value of curves that have one peak between two ends, an end included: <see cref="Foundations.Peak"/>, a curve a lane.</summary>
@@ -17,29 +21,29 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
     /// <summary>Between these the peak stands.</summary>
     internal L Low, High;
 
-    private L from, to, atFar;
+    private L to, width, atFar;
 
     /// <summary>Looks coarsely, on a grid that is finer at the near end.</summary>
-    internal static PeakLanes<L> Bracket<TCurve>(ref TCurve curve, L from, L to) where TCurve : struct, ICurveLanes<L>
+    internal static PeakLanes<L> Bracket<TCurve>(ref TCurve curve, double from, double to) where TCurve : struct, ICurveLanes<L>
     {
-        L Grid(int i) => from + (to - from) * L.All((double)i / Cells * ((double)i / Cells));
-        var (best, low, high, value) = (curve.At(from), from, Grid(1), from);
+        double Grid(int i) => from + (to - from) * ((double)i / Cells * ((double)i / Cells));
+        var best = curve.AtAll(from);
+        var (low, high, value) = (L.All(from), L.All(Grid(1)), best);
         for (var i = 1; i <= Cells; i++)
         {
-            value = curve.At(Grid(i));
+            value = curve.AtAll(Grid(i));
             var better = value > best;
             best = L.Choose(better, value, best);
-            low = L.Choose(better, Grid(i - 1), low);
-            high = L.Choose(better, Grid(Math.Min(Cells, i + 1)), high);
+            low = L.Choose(better, L.All(Grid(i - 1)), low);
+            high = L.Choose(better, L.All(Grid(Math.Min(Cells, i + 1))), high);
         }
-        return new() { Low = low, High = high, from = from, to = to, atFar = value };
+        return new() { Low = low, High = high, to = L.All(to), width = L.All(Resolution * (to - from)), atFar = value };
     }
 
     /// <summary>Closes in by golden section.</summary>
     internal readonly (L Value, L At) Close<TCurve>(ref TCurve curve) where TCurve : struct, ICurveLanes<L>
     {
         var ratio = L.All(Constants.GoldenRatio - 1);
-        var width = L.All(Resolution) * (to - from);
         var (a, b) = (Low, High);
         var (c, d) = (b - ratio * (b - a), a + ratio * (b - a));
         var (atC, atD) = (curve.At(c), curve.At(d));

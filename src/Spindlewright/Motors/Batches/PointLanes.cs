@@ -27,11 +27,8 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
         in CircuitLanes<L> circuit, L phaseV, L dropV, bool anyDrop, L slip, CircuitForm form)
     {
         var at = SlipTerms<L>.At(circuit, slip);
-        var magnetisingS = circuit.B0;
-        if (form == CircuitForm.Saturated)
-            magnetisingS = anyDrop
-                ? FluxLanes.MagnetisingWithDrop(circuit, at, phaseV, dropV)
-                : FluxLanes.Magnetising(circuit, at, phaseV);
+        var from = L.All(0);
+        var magnetisingS = FluxLanes.Magnetising(circuit, at, phaseV, dropV, anyDrop, form, ref from);
         var terms = Terms<L>.At(circuit, at, magnetisingS);
         return anyDrop ? WithDrop(circuit, phaseV, dropV, at, terms) : WithoutDrop(circuit, phaseV, at, terms);
     }

@@ -11,8 +11,8 @@ internal static class PullOutLanes
 {
     private const int MostSteps = 60;
 
-    // Torque is flat at its peak: a slip this near moves it by less than the last bit.
-    private const double Settled = 1e-9;
+    // Torque is flat at its peak, and what a secant step of this share leaves is far smaller still: less than torque's last bit.
+    private const double Settled = 1e-6;
 
     /// <summary>Breakdown torque in closed Thevenin form, without a drop and with constant parameters.</summary>
     /// <param name="circuit">The circuits.</param>
@@ -69,23 +69,24 @@ internal static class PullOutLanes
         where L : struct, ILanes<L>
     {
         var (none, one) = (L.All(0), L.All(1));
-        var atStandstill = TorqueExponent.At(circuit, one, phaseV, dropV, anyDrop, form);
-        active &= atStandstill < none;
-        var (low, high) = (none, one);
-        var (before, exponentBefore) = (one, atStandstill);
-        var slip = L.Choose(active, guess, one);
+        var (low, high, highKnown) = (none, one, none);
+        var (before, exponentBefore, square) = (none, one, none);
+        var slip = guess;
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
-            var exponent = TorqueExponent.At(circuit, slip, phaseV, dropV, anyDrop, form);
-            var rising = exponent > none;
-            (low, high) = (L.Choose(rising, slip, low), L.Choose(rising, high, slip));
+            var exponent = TorqueExponent.At(circuit, slip, phaseV, dropV, anyDrop, form, ref square);
+            var falling = exponent < none;
+            // Still rising at standstill: there the largest stands.
+            active &= falling | (slip < one);
+            (low, high) = (L.Choose(falling, low, slip), L.Choose(falling, slip, high));
+            highKnown |= falling;
             var next = step == 0
                 ? slip * L.Sqrt((one + exponent) / (one - exponent))
                 : slip - exponent * (slip - before) / (exponent - exponentBefore);
-            next = L.Choose((next > low) & (next < high), next, (low + high) * L.All(0.5));
+            var beyond = L.Choose(highKnown, (low + high) * L.All(0.5), one);
+            next = L.Choose((next > low) & (next < high), next, beyond);
             (before, exponentBefore) = (L.Choose(active, slip, before), L.Choose(active, exponent, exponentBefore));
-            var moved = next - slip;
-            var settled = L.All(Settled) * slip;
+            var (moved, settled) = (next - slip, L.All(Settled) * slip);
             slip = L.Choose(active, next, slip);
             active &= moved * moved > settled * settled;
         }

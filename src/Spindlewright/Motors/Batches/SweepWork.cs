@@ -21,18 +21,17 @@ internal readonly struct SweepWork<L, TConsumer>(
     where L : struct, ILanes<L>
     where TConsumer : IPointConsumer
 {
-    // Three results of this many points stay near beside their slips, and a row's own quantities are spread over many points.
-    private const int PieceLength = 1024;
+    // Three results of this many points stay in the nearest cache beside their slips.
+    private const int PieceLength = 256;
 
     public void Do(int start, int length)
     {
         Span<double> room = stackalloc double[3 * PieceLength];
-        var end = start + length;
-        while (start < end)
+        for (var end = start + length; start < end;)
         {
             var (row, first) = (start / slips.Length, start % slips.Length);
-            var taken = Math.Min(Math.Min(end - start, slips.Length - first), PieceLength);
-            Piece(row / feeds.Count, row % feeds.Count, first, taken, room);
+            var taken = Math.Min(end - start, slips.Length - first);
+            Row(row / feeds.Count, row % feeds.Count, first, taken, room);
             start += taken;
         }
     }
@@ -42,26 +41,36 @@ internal readonly struct SweepWork<L, TConsumer>(
         // What was handed on belongs to the consumer.
     }
 
-    private void Piece(int circuit, int feed, int first, int length, Span<double> room)
+    private void Row(int circuit, int feed, int first, int length, Span<double> room)
     {
         // A group of one repeats it in every lane.
         var lanes = FeedLanes<L>.Load(circuits, feeds, new Group(feed, circuit, 1), form);
-        var points = slips.Span.Slice(first, length);
+        var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty;
+        var row = ConstantRow<L>.Of(lanes.Circuit, lanes.PhaseV);
         var torqueNm = room[..PieceLength];
         var currentA = room.Slice(PieceLength, PieceLength);
         var powerFactor = room.Slice(2 * PieceLength, PieceLength);
-        if (form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty)
-            ConstantRow.Solve(lanes.Circuit, lanes.PhaseV, points, torqueNm, currentA, powerFactor);
-        else
-            for (var start = 0; start < length; start += L.Count)
-            {
-                var slip = new Group(start, 0, Math.Min(L.Count, length - start)).Load<L>(points);
-                var found = PointLanes<L>.At(lanes.Circuit, lanes.PhaseV, lanes.DropV, !feeds.DropV.IsEmpty, slip, form);
-                // The room is cut in whole groups, so that the last may be written whole.
-                L.Store(found.TorqueNm, torqueNm, start);
-                L.Store(found.CurrentA, currentA, start);
-                L.Store(found.PowerFactor, powerFactor, start);
-            }
-        consumer.Take(circuit, feed, first, torqueNm[..length], currentA[..length], powerFactor[..length]);
+        for (var start = 0; start < length; start += PieceLength)
+        {
+            var taken = Math.Min(PieceLength, length - start);
+            var points = slips.Span.Slice(first + start, taken);
+            if (plain) row.Solve(points, torqueNm, currentA, powerFactor);
+            else Solve(lanes, points, torqueNm, currentA, powerFactor);
+            consumer.Take(circuit, feed, first + start, torqueNm[..taken], currentA[..taken], powerFactor[..taken]);
+        }
+    }
+
+    private void Solve(
+        in FeedLanes<L> lanes, ReadOnlySpan<double> points, Span<double> torqueNm, Span<double> currentA, Span<double> powerFactor)
+    {
+        for (var start = 0; start < points.Length; start += L.Count)
+        {
+            var slip = new Group(start, 0, Math.Min(L.Count, points.Length - start)).Load<L>(points);
+            var found = PointLanes<L>.At(lanes.Circuit, lanes.PhaseV, lanes.DropV, !feeds.DropV.IsEmpty, slip, form);
+            // The room is cut in whole groups, so that the last may be written whole.
+            L.Store(found.TorqueNm, torqueNm, start);
+            L.Store(found.CurrentA, currentA, start);
+            L.Store(found.PowerFactor, powerFactor, start);
+        }
     }
 }

@@ -7,15 +7,20 @@ namespace Spindlewright.Motors.Batches;
 /// </remarks>
 internal static class TorqueExponent
 {
-    internal static L At<L>(in CircuitLanes<L> circuit, L slip, L phaseV, L dropV, bool anyDrop, CircuitForm form)
+    /// <summary>The exponent.</summary>
+    /// <param name="circuit">The circuits.</param>
+    /// <param name="slip">Their slips, above 0.</param>
+    /// <param name="phaseV">Volts a phase that are set.</param>
+    /// <param name="dropV">Volts a phase that oppose the current.</param>
+    /// <param name="anyDrop">Whether there is a drop in the call.</param>
+    /// <param name="form">Form of the circuit.</param>
+    /// <param name="square">The square of flux at a slip nearby to start from, 0 for none; receives what was found.</param>
+    internal static L At<L>(
+        in CircuitLanes<L> circuit, L slip, L phaseV, L dropV, bool anyDrop, CircuitForm form, ref L square)
         where L : struct, ILanes<L>
     {
         var at = SlipTerms<L>.At(circuit, slip);
-        var magnetisingS = form == CircuitForm.ConstantParameters
-            ? circuit.B0
-            : anyDrop
-                ? FluxLanes.MagnetisingWithDrop(circuit, at, phaseV, dropV)
-                : FluxLanes.Magnetising(circuit, at, phaseV);
+        var magnetisingS = FluxLanes.Magnetising(circuit, at, phaseV, dropV, anyDrop, form, ref square);
         var terms = Terms<L>.At(circuit, at, magnetisingS);
         var e = PointLanes<L>.EmfOverRotor(phaseV, dropV, anyDrop, terms);
         var (alongEmf, alongSlip) = Slopes(circuit, at, terms, magnetisingS, e, dropV, anyDrop);

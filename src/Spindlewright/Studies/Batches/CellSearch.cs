@@ -8,14 +8,29 @@ namespace Spindlewright.Studies.Batches;
 /// Every eighth end of the study's cells is looked at. A torque that passes between two of them is bracketed by them; where it peaks below the
 /// limit, as where the law meets the link's ceiling, every end about the peak is looked at too.
 /// </remarks>
-internal readonly struct CellSearch<L>(DriveLanes<L> drive, FrequencyCells cells, double limitNm, bool closed)
-    where L : struct, ILanes<L>
+internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
 {
     private const int Stride = FrequencyCells.PostStride;
     private const int Posts = FrequencyCells.Last / Stride + 1;
 
     // Room for a whole vector from the last post on.
     private const int Room = Posts + 8;
+
+    private readonly ref readonly DriveLanes<L> drive;
+    private readonly FrequencyCells cells;
+    private readonly double limitNm;
+    private readonly bool closed;
+
+    /// <summary>Makes a search.</summary>
+    /// <param name="drive">The sample in every lane.</param>
+    /// <param name="cells">Where to look.</param>
+    /// <param name="limitNm">What its torque must pass.</param>
+    /// <param name="closed">Whether pull-out torque has a closed form.</param>
+    internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm, bool closed)
+    {
+        this.drive = ref drive;
+        (this.cells, this.limitNm, this.closed) = (cells, limitNm, closed);
+    }
 
     /// <summary>Frequencies between which the torque first passes the limit; both the lowest where it does so from there; NaN where never.</summary>
     internal (double LowHz, double HighHz) First()
@@ -32,7 +47,8 @@ internal readonly struct CellSearch<L>(DriveLanes<L> drive, FrequencyCells cells
             if (torques[post] >= limitNm) return (cells.PostHz[Math.Max(0, post - 1)], cells.PostHz[post]);
             if (IsPast(torques, post) && Among(post - 2, post) is var end and >= 0) return (cells.Hz[end - 1], cells.Hz[end]);
         }
-        return (double.NaN, double.NaN);
+        // A peak beyond the last post but one has no post behind it to tell of it.
+        return Among(Posts - 2, Posts - 1) is var last and >= 0 ? (cells.Hz[last - 1], cells.Hz[last]) : (double.NaN, double.NaN);
     }
 
     /// <summary>Whether the post before was a peak.</summary>

@@ -20,7 +20,8 @@ public sealed class DriveColumns
     /// <exception cref="PartException">There are no circuits, or columns of unequal length.</exception>
     public DriveColumns(Inverter inverter, Side side, CircuitForm form, IReadOnlyList<CircuitColumns> circuits)
     {
-        if (circuits.Count == 0) throw new PartException("batch of drives", "number of columns of circuits", "0", "1 or more");
+        if (circuits.Count is not (1 or 2))
+            throw new PartException("batch of drives", "number of columns of circuits", $"{circuits.Count}", "1, or 2 for cold and hot");
         foreach (var column in circuits)
             if (column.Count != circuits[0].Count)
                 throw new PartException(

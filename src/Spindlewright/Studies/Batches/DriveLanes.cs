@@ -7,62 +7,65 @@ namespace Spindlewright.Studies.Batches;
 /// <summary>Drives of several samples, one a lane: what <see cref="Machines.Drive"/> is for one.</summary>
 internal readonly struct DriveLanes<L> where L : struct, ILanes<L>
 {
-    private readonly DriveColumns drives;
-    private readonly Group group;
+    private readonly CircuitSet<L> first, second;
+    private readonly bool both, largest, anyDrop;
+    private readonly CircuitForm form;
     private readonly L perLineV, ceilingPhaseV, dropV;
-    private readonly bool anyDrop;
 
+    /// <summary>Loads drives.</summary>
     /// <param name="drives">The drives.</param>
     /// <param name="group">The samples.</param>
     /// <param name="anyDrop">Whether any sample of the batch has a drop, so that a sample's formulas never hang on its neighbours.</param>
     internal DriveLanes(DriveColumns drives, in Group group, bool anyDrop)
     {
-        (this.drives, this.group, this.anyDrop) = (drives, group, anyDrop);
+        (both, largest, form) = (drives.Circuits.Count > 1, drives.Side == Side.Hazard, drives.Form);
+        this.anyDrop = anyDrop;
+        first = CircuitSet<L>.Load(drives.Circuits[0], group, form);
+        if (both) second = CircuitSet<L>.Load(drives.Circuits[1], group, form);
         perLineV = group.LoadCircuits<L>(drives.LinkFactor.Span) * L.All(1 / Math.Sqrt(3));
         ceilingPhaseV = group.LoadCircuits<L>(drives.CeilingPhaseV.Span);
         dropV = group.LoadCircuits<L>(drives.DropV.Span);
     }
 
-    /// <summary>Phase voltage set where the law sets a line voltage.</summary>
-    internal L PhaseV(L lineV) => L.Smaller(lineV * perLineV, ceilingPhaseV);
-
     internal L PullOutNm(L frequencyHz, L lineV)
     {
-        var (phaseV, found) = (PhaseV(lineV), L.All(0));
-        for (var column = 0; column < drives.Circuits.Count; column++)
-        {
-            var circuit = CircuitLanes<L>.At(drives.Circuits[column], group, frequencyHz, drives.Form);
-            found = Worst(column, found, PullOutLanes.PullOut(circuit, phaseV, dropV, anyDrop, drives.Form).TorqueNm);
-        }
-        return found;
+        var phaseV = PhaseV(lineV);
+        var torqueNm = PullOutNm(first, frequencyHz, phaseV);
+        return both ? Worst(torqueNm, PullOutNm(second, frequencyHz, phaseV)) : torqueNm;
     }
 
     internal L LockedRotorNm(L frequencyHz, L lineV)
     {
-        var (phaseV, found) = (PhaseV(lineV), L.All(0));
-        for (var column = 0; column < drives.Circuits.Count; column++)
-        {
-            var circuit = CircuitLanes<L>.At(drives.Circuits[column], group, frequencyHz, drives.Form);
-            found = Worst(column, found, PointLanes<L>.At(circuit, phaseV, dropV, anyDrop, L.All(1), drives.Form).TorqueNm);
-        }
-        return found;
+        var phaseV = PhaseV(lineV);
+        var torqueNm = LockedRotorNm(first, frequencyHz, phaseV);
+        return both ? Worst(torqueNm, LockedRotorNm(second, frequencyHz, phaseV)) : torqueNm;
     }
 
     /// <summary>Breakdown torque without saturation and without a drop: never below pull-out torque, and quickly found.</summary>
     internal L UnsaturatedBreakdownNm(L frequencyHz, L lineV, bool withCore)
     {
-        var (phaseV, found) = (PhaseV(lineV), L.All(0));
-        for (var column = 0; column < drives.Circuits.Count; column++)
-        {
-            var circuit = CircuitLanes<L>.At(drives.Circuits[column], group, frequencyHz, CircuitForm.Saturated);
-            if (!withCore) circuit.CoreS = L.All(0);
-            found = Worst(column, found, PullOutLanes.Breakdown(circuit, phaseV, circuit.B0).TorqueNm);
-        }
-        return found;
+        var phaseV = PhaseV(lineV);
+        var torqueNm = UnsaturatedBreakdownNm(first, frequencyHz, phaseV, withCore);
+        return both ? Worst(torqueNm, UnsaturatedBreakdownNm(second, frequencyHz, phaseV, withCore)) : torqueNm;
     }
 
-    private L Worst(int column, L before, L torqueNm) =>
-        column == 0 ? torqueNm : drives.Side == Side.Hazard ? L.Larger(before, torqueNm) : L.Smaller(before, torqueNm);
+    /// <summary>Phase voltage set where the law sets a line voltage.</summary>
+    private L PhaseV(L lineV) => L.Smaller(lineV * perLineV, ceilingPhaseV);
+
+    private L PullOutNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) =>
+        PullOutLanes.PullOut(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, form).TorqueNm;
+
+    private L LockedRotorNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) =>
+        PointLanes<L>.At(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, L.All(1), form).TorqueNm;
+
+    private static L UnsaturatedBreakdownNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV, bool withCore)
+    {
+        var circuit = CircuitLanes<L>.At(circuits, frequencyHz);
+        if (!withCore) circuit.CoreS = L.All(0);
+        return PullOutLanes.Breakdown(circuit, phaseV, circuit.B0).TorqueNm;
+    }
+
+    private L Worst(L a, L b) => largest ? L.Larger(a, b) : L.Smaller(a, b);
 }
 
 /// <summary>Line voltages of a law at several frequencies.</summary>
@@ -82,6 +85,8 @@ internal readonly struct LockedRotorCurve<L>(DriveLanes<L> drive, VoltsPerHertzC
     where L : struct, ILanes<L>
 {
     public L At(L frequencyHz) => drive.LockedRotorNm(frequencyHz, LawLanes.LineV(curve, frequencyHz));
+
+    public L AtAll(double frequencyHz) => drive.LockedRotorNm(L.All(frequencyHz), L.All(curve.LineVolts(frequencyHz)));
 }
 
 /// <summary>Breakdown torque without saturation, drop and core loss against frequency.</summary>
@@ -89,4 +94,7 @@ internal readonly struct UnsaturatedCurve<L>(DriveLanes<L> drive, VoltsPerHertzC
     where L : struct, ILanes<L>
 {
     public L At(L frequencyHz) => drive.UnsaturatedBreakdownNm(frequencyHz, LawLanes.LineV(curve, frequencyHz), withCore: false);
+
+    public L AtAll(double frequencyHz) =>
+        drive.UnsaturatedBreakdownNm(L.All(frequencyHz), L.All(curve.LineVolts(frequencyHz)), withCore: false);
 }

@@ -42,7 +42,7 @@ internal readonly struct OverpoweringWork<L>(
     {
         var closed = drives.Form == CircuitForm.ConstantParameters && !anyDrop;
         var drive = new DriveLanes<L>(drives, new Group(sample, sample, 1), anyDrop);
-        return new CellSearch<L>(drive, cells, LimitNm(sample), closed).First();
+        return new CellSearch<L>(in drive, cells, LimitNm(sample), closed).First();
     }
 
     private void Conclude(in Group group, L low, L high)
@@ -101,7 +101,7 @@ internal readonly struct OverpoweringWork<L>(
     private L LockedRotorFalls(in DriveLanes<L> drive, L hz)
     {
         var curve = new LockedRotorCurve<L>(drive, cells.Curve);
-        var peak = PeakLanes<L>.Bracket(ref curve, L.All(cells.LowestHz), L.All(cells.TopHz));
+        var peak = PeakLanes<L>.Bracket(ref curve, cells.LowestHz, cells.TopHz);
         // Outside the bracket its place does not matter.
         var doubtful = (hz > peak.Low) & (hz < peak.High);
         return L.Any(doubtful) ? hz > L.Choose(doubtful, peak.Close(ref curve).At, peak.Low) : hz > peak.Low;
