@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Spindlewright.Motors.Batches;
 
 /// <summary>Torques with the slips at which they stand, one a lane.</summary>
@@ -18,6 +20,7 @@ internal static class PullOutLanes
     /// <param name="circuit">The circuits.</param>
     /// <param name="phaseV">Volts a phase that are set.</param>
     /// <param name="magnetisingS">Susceptance of the magnetising branch, below 0.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static TorqueLanes<L> Breakdown<L>(in CircuitLanes<L> circuit, L phaseV, L magnetisingS)
         where L : struct, ILanes<L>
     {
@@ -29,30 +32,33 @@ internal static class PullOutLanes
         var resistance = (circuit.R1 + circuit.CoreS * stator) * inverse;
         var reactance = (circuit.X1 - magnetisingS * stator) * inverse + circuit.X2;
         var impedance = L.Sqrt(resistance * resistance + reactance * reactance);
-        return new()
-        {
-            TorqueNm = L.All(0.5) * circuit.ThreeOverSpeed * (phaseV * phaseV) * inverse / (resistance + impedance),
-            Slip = circuit.R2 / impedance,
-        };
+        TorqueLanes<L> made;
+        made.TorqueNm = L.All(0.5) * circuit.ThreeOverSpeed * (phaseV * phaseV) * inverse / (resistance + impedance);
+        made.Slip = circuit.R2 / impedance;
+        return made;
+    }
+
+    /// <summary>Pull-out torque with constant parameters and no drop: breakdown torque, or that of standstill where it comes first.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static TorqueLanes<L> ClosedPullOut<L>(in CircuitLanes<L> circuit, L phaseV)
+        where L : struct, ILanes<L>
+    {
+        var one = L.All(1);
+        var found = Breakdown(circuit, phaseV, circuit.B0);
+        var standstill = found.Slip > one;
+        if (!L.Any(standstill)) return found;
+        found.TorqueNm = L.Choose(standstill, PointLanes<L>.Constant(circuit, phaseV, one).TorqueNm, found.TorqueNm);
+        found.Slip = L.Choose(standstill, one, found.Slip);
+        return found;
     }
 
     /// <summary>Pull-out torque: the largest over 0 &lt; s ≤ 1.</summary>
     internal static TorqueLanes<L> PullOut<L>(in CircuitLanes<L> circuit, L phaseV, L dropV, bool anyDrop, CircuitForm form)
         where L : struct, ILanes<L>
     {
+        if (form == CircuitForm.ConstantParameters && !anyDrop) return ClosedPullOut(circuit, phaseV);
         var (none, one) = (L.All(0), L.All(1));
-        var linear = Breakdown(circuit, phaseV, circuit.B0 + circuit.B6);
-        var guess = L.Choose(linear.Slip < one, linear.Slip, one);
-        if (form == CircuitForm.ConstantParameters && !anyDrop)
-        {
-            var standstill = linear.Slip > one;
-            if (!L.Any(standstill)) return linear;
-            return new()
-            {
-                TorqueNm = L.Choose(standstill, PointLanes<L>.Constant(circuit, phaseV, one).TorqueNm, linear.TorqueNm),
-                Slip = guess,
-            };
-        }
+        var guess = L.Smaller(one, Breakdown(circuit, phaseV, circuit.B0 + circuit.B6).Slip);
         var supplied = phaseV > dropV;
         var slip = PeakSlip(circuit, phaseV, dropV, anyDrop, form, guess, supplied);
         var torqueNm = PointLanes<L>.At(circuit, phaseV, dropV, anyDrop, slip, form).TorqueNm;

@@ -25,11 +25,10 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
     /// <param name="drive">The sample in every lane.</param>
     /// <param name="cells">Where to look.</param>
     /// <param name="limitNm">What its torque must pass.</param>
-    /// <param name="closed">Whether pull-out torque has a closed form.</param>
-    internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm, bool closed)
+    internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm)
     {
         this.drive = ref drive;
-        (this.cells, this.limitNm, this.closed) = (cells, limitNm, closed);
+        (this.cells, this.limitNm, closed) = (cells, limitNm, drive.Closed);
     }
 
     /// <summary>Frequencies between which the torque first passes the limit; both the lowest where it does so from there; NaN where never.</summary>

@@ -27,6 +27,9 @@ internal readonly struct DriveLanes<L> where L : struct, ILanes<L>
         dropV = group.LoadCircuits<L>(drives.DropV.Span);
     }
 
+    /// <summary>Whether pull-out torque has a closed form.</summary>
+    internal bool Closed => form == CircuitForm.ConstantParameters && !anyDrop;
+
     internal L PullOutNm(L frequencyHz, L lineV)
     {
         var phaseV = PhaseV(lineV);
@@ -52,11 +55,26 @@ internal readonly struct DriveLanes<L> where L : struct, ILanes<L>
     /// <summary>Phase voltage set where the law sets a line voltage.</summary>
     private L PhaseV(L lineV) => L.Smaller(lineV * perLineV, ceilingPhaseV);
 
-    private L PullOutNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) =>
-        PullOutLanes.PullOut(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, form).TorqueNm;
+    private L PullOutNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) => Closed
+        ? ClosedPullOutNm(circuits, frequencyHz, phaseV)
+        : PullOutLanes.PullOut(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, form).TorqueNm;
 
-    private L LockedRotorNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) =>
-        PointLanes<L>.At(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, L.All(1), form).TorqueNm;
+    private L LockedRotorNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV) => Closed
+        ? ClosedLockedRotorNm(circuits, frequencyHz, phaseV)
+        : PointLanes<L>.At(CircuitLanes<L>.At(circuits, frequencyHz), phaseV, dropV, anyDrop, L.All(1), form).TorqueNm;
+
+    // The closed forms stand by themselves, so that all of each is compiled as one.
+    private static L ClosedPullOutNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV)
+    {
+        var circuit = CircuitLanes<L>.At(circuits, frequencyHz);
+        return PullOutLanes.ClosedPullOut(circuit, phaseV).TorqueNm;
+    }
+
+    private static L ClosedLockedRotorNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV)
+    {
+        var circuit = CircuitLanes<L>.At(circuits, frequencyHz);
+        return PointLanes<L>.Constant(circuit, phaseV, L.All(1)).TorqueNm;
+    }
 
     private static L UnsaturatedBreakdownNm(in CircuitSet<L> circuits, L frequencyHz, L phaseV, bool withCore)
     {

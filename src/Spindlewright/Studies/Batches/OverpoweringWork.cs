@@ -40,9 +40,8 @@ internal readonly struct OverpoweringWork<L>(
 
     private (double LowHz, double HighHz) FirstCrossing(int sample)
     {
-        var closed = drives.Form == CircuitForm.ConstantParameters && !anyDrop;
         var drive = new DriveLanes<L>(drives, new Group(sample, sample, 1), anyDrop);
-        return new CellSearch<L>(in drive, cells, LimitNm(sample), closed).First();
+        return new CellSearch<L>(in drive, cells, LimitNm(sample)).First();
     }
 
     private void Conclude(in Group group, L low, L high)
