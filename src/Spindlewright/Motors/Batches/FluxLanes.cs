@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Spindlewright.Motors.Batches;
 
 /// <summary>Finds the air-gap flux of saturated circuits and with it the susceptance of the magnetising branch.</summary>
@@ -35,23 +37,31 @@ internal static class FluxLanes
         var w2 = circuit.B6 * circuit.B6 * at.D * (circuit.R1 * circuit.R1 + circuit.X1 * circuit.X1);
         var reached = phaseV / circuit.FluxV;
         var target = reached * reached * at.D;
-        var most = L.Smaller(target / unsaturated.W, L.Sqrt(L.Sqrt(target / w1)));
+        square = Root(unsaturated.W, w1, w2, target, square);
+        return circuit.B0 + circuit.B6 * (square * square * square);
+    }
+
+    // By itself, so that its loop is compiled without a call.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static L Root<L>(L w0, L w1, L w2, L target, L nearby) where L : struct, ILanes<L>
+    {
+        var (none, settled, slope1, slope2) = (L.All(0), L.All(Settled), L.All(4) * w1, L.All(7) * w2);
+        var most = L.Smaller(target / w0, L.Sqrt(L.Sqrt(target / w1)));
         // The first step from below lands above the root.
-        var below = (square > L.All(0)) & (square < most);
-        var y = L.Choose(below, square, most);
-        var active = y > L.All(0);
+        var below = (nearby > none) & (nearby < most);
+        var y = L.Choose(below, nearby, most);
+        var active = y > none;
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
             var cube = y * y * y;
-            var residual = y * (unsaturated.W + cube * (w1 + cube * w2)) - target;
-            var slope = unsaturated.W + cube * (L.All(4) * w1 + L.All(7) * cube * w2);
-            var next = y - residual / slope;
-            active &= (next < y - L.All(Settled) * y) | (below & (next > y + L.All(Settled) * y));
-            below = L.All(0);
+            var residual = y * (w0 + cube * (w1 + cube * w2)) - target;
+            var next = y - residual / (w0 + cube * (slope1 + cube * slope2));
+            var least = settled * y;
+            active &= (next < y - least) | (below & (next > y + least));
+            below = none;
             y = L.Choose(active, next, y);
         }
-        square = y;
-        return circuit.B0 + circuit.B6 * (y * y * y);
+        return y;
     }
 
     /// <summary>Susceptance with a drop that opposes the current.</summary>
