@@ -32,58 +32,9 @@ public sealed record BatchRun
 /// <summary>What is done with one block.</summary>
 internal interface IBlockWork
 {
-    /// <summary>Does a block; called by many threads at once.</summary>
-    void Do(int start, int length);
+    /// <summary>Does a block in vectors of a width; called by many threads at once.</summary>
+    void Do<L>(int start, int length) where L : struct, ILanes<L>;
 
     /// <summary>Called once where the batch ends before its end.</summary>
     void Withdraw();
-}
-
-/// <summary>Runs blocks.</summary>
-internal static class Blocks
-{
-    internal static void Run<TWork>(int count, BatchRun run, TWork work, int length = BatchRun.BlockLength)
-        where TWork : struct, IBlockWork
-    {
-        var blocks = (int)(((long)count + length - 1) / length);
-        var cores = Math.Min(blocks, run.Cores > 0 ? run.Cores : Environment.ProcessorCount);
-        try
-        {
-            if (cores > 1) Parallel(count, blocks, cores, run, work, length);
-            else Serial(count, blocks, run, work, length);
-        }
-        catch
-        {
-            work.Withdraw();
-            throw;
-        }
-    }
-
-    private static void Serial<TWork>(int count, int blocks, BatchRun run, TWork work, int length)
-        where TWork : struct, IBlockWork
-    {
-        for (var block = 0; block < blocks; block++)
-        {
-            run.Cancellation.ThrowIfCancellationRequested();
-            work.Do(block * length, Math.Min(length, count - block * length));
-            run.Progress?.Report((block + 1.0) / blocks);
-        }
-    }
-
-    private static void Parallel<TWork>(int count, int blocks, int cores, BatchRun run, TWork work, int length)
-        where TWork : struct, IBlockWork
-    {
-        var (done, telling) = (0, new Lock());
-        var options = new ParallelOptions { CancellationToken = run.Cancellation, MaxDegreeOfParallelism = cores };
-        System.Threading.Tasks.Parallel.For(0, blocks, options, block =>
-        {
-            // The loop itself asks only now and then.
-            run.Cancellation.ThrowIfCancellationRequested();
-            work.Do(block * length, Math.Min(length, count - block * length));
-            if (run.Progress is not { } progress)
-                return;
-            // Told under the lock, so that the share never seems to fall.
-            lock (telling) progress.Report((double)++done / blocks);
-        });
-    }
 }

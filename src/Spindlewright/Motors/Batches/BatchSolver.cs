@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using Spindlewright.Foundations;
 
 namespace Spindlewright.Motors.Batches;
@@ -36,12 +35,7 @@ public static class BatchSolver
         SameLength(into.TorqueNm.Length, feeds.Count, "room for torques");
         SameLength(into.CurrentA.Length, feeds.Count, "room for currents");
         SameLength(into.PowerFactor.Length, feeds.Count, "room for power factors");
-        if (Vector512.IsHardwareAccelerated)
-            Blocks.Run(feeds.Count, run, new PointWork<Lanes8>(circuits, feeds, slips, into, form));
-        else if (Vector256.IsHardwareAccelerated)
-            Blocks.Run(feeds.Count, run, new PointWork<Lanes4>(circuits, feeds, slips, into, form));
-        else
-            Blocks.Run(feeds.Count, run, new PointWork<Lanes2>(circuits, feeds, slips, into, form));
+        Blocks.Run(feeds.Count, run, new PointWork(circuits, feeds, slips, into, form));
     }
 
     /// <summary>Locked-rotor torque: at standstill.</summary>
@@ -98,12 +92,7 @@ public static class BatchSolver
         if (!feeds.DropV.IsEmpty) SameLength(feeds.DropV.Length, feeds.Count, "number of phase drops");
         var points = (double)circuits.Count * feeds.Count * slips.Length;
         Guard.Within(points, 1, int.MaxValue, Part, "number of points");
-        if (Vector512.IsHardwareAccelerated)
-            Blocks.Run((int)points, run, new SweepWork<Lanes8, TConsumer>(circuits, feeds, slips, consumer, form));
-        else if (Vector256.IsHardwareAccelerated)
-            Blocks.Run((int)points, run, new SweepWork<Lanes4, TConsumer>(circuits, feeds, slips, consumer, form));
-        else
-            Blocks.Run((int)points, run, new SweepWork<Lanes2, TConsumer>(circuits, feeds, slips, consumer, form));
+        Blocks.Run((int)points, run, new SweepWork<TConsumer>(circuits, feeds, slips, consumer, form));
     }
 
     private static void Torques(
@@ -112,12 +101,7 @@ public static class BatchSolver
         feeds.Check(circuits);
         SameLength(into.TorqueNm.Length, feeds.Count, "room for torques");
         if (!into.Slip.IsEmpty) SameLength(into.Slip.Length, feeds.Count, "room for slips");
-        if (Vector512.IsHardwareAccelerated)
-            Blocks.Run(feeds.Count, run, new TorqueWork<Lanes8>(circuits, feeds, into, point, form));
-        else if (Vector256.IsHardwareAccelerated)
-            Blocks.Run(feeds.Count, run, new TorqueWork<Lanes4>(circuits, feeds, into, point, form));
-        else
-            Blocks.Run(feeds.Count, run, new TorqueWork<Lanes2>(circuits, feeds, into, point, form));
+        Blocks.Run(feeds.Count, run, new TorqueWork(circuits, feeds, into, point, form));
     }
 
     internal static void SameLength(int found, int wanted, string quantity, string of = "frequencies")

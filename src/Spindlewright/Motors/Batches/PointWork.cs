@@ -3,12 +3,11 @@ using System.Runtime.CompilerServices;
 namespace Spindlewright.Motors.Batches;
 
 /// <summary>Operating points of a layered batch.</summary>
-internal readonly struct PointWork<L>(
+internal readonly struct PointWork(
     CircuitColumns circuits, FeedColumns feeds, ReadOnlyMemory<double> slips, PointColumns into, CircuitForm form)
     : IBlockWork
-    where L : struct, ILanes<L>
 {
-    public void Do(int start, int length)
+    public void Do<L>(int start, int length) where L : struct, ILanes<L>
     {
         var anyDrop = !feeds.DropV.IsEmpty;
         foreach (var group in new Groups(start, length, circuits.Count, L.Count))

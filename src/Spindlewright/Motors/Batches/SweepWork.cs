@@ -16,22 +16,21 @@ public interface IPointConsumer
 }
 
 /// <summary>Operating points of a sweep: slip runs fastest, then feed, then circuit.</summary>
-internal readonly struct SweepWork<L, TConsumer>(
+internal readonly struct SweepWork<TConsumer>(
     CircuitColumns circuits, FeedColumns feeds, ReadOnlyMemory<double> slips, TConsumer consumer, CircuitForm form) : IBlockWork
-    where L : struct, ILanes<L>
     where TConsumer : IPointConsumer
 {
     // Three results of this many points stay in the nearest cache beside their slips.
     private const int PieceLength = 256;
 
-    public void Do(int start, int length)
+    public void Do<L>(int start, int length) where L : struct, ILanes<L>
     {
         Span<double> room = stackalloc double[3 * PieceLength];
         for (var end = start + length; start < end;)
         {
             var (row, first) = (start / slips.Length, start % slips.Length);
             var taken = Math.Min(end - start, slips.Length - first);
-            Row(row / feeds.Count, row % feeds.Count, first, taken, room);
+            Row<L>(row / feeds.Count, row % feeds.Count, first, taken, room);
             start += taken;
         }
     }
@@ -41,7 +40,7 @@ internal readonly struct SweepWork<L, TConsumer>(
         // What was handed on belongs to the consumer.
     }
 
-    private void Row(int circuit, int feed, int first, int length, Span<double> room)
+    private void Row<L>(int circuit, int feed, int first, int length, Span<double> room) where L : struct, ILanes<L>
     {
         // A group of one repeats it in every lane.
         var lanes = FeedLanes<L>.Load(circuits, feeds, new Group(feed, circuit, 1), form);
@@ -60,8 +59,9 @@ internal readonly struct SweepWork<L, TConsumer>(
         }
     }
 
-    private void Solve(
+    private void Solve<L>(
         in FeedLanes<L> lanes, ReadOnlySpan<double> points, Span<double> torqueNm, Span<double> currentA, Span<double> powerFactor)
+        where L : struct, ILanes<L>
     {
         for (var start = 0; start < points.Length; start += L.Count)
         {

@@ -9,11 +9,10 @@ internal enum TorquePoint
 }
 
 /// <summary>Points of the torque curve of a layered batch.</summary>
-internal readonly struct TorqueWork<L>(
+internal readonly struct TorqueWork(
     CircuitColumns circuits, FeedColumns feeds, TorqueColumns into, TorquePoint point, CircuitForm form) : IBlockWork
-    where L : struct, ILanes<L>
 {
-    public void Do(int start, int length)
+    public void Do<L>(int start, int length) where L : struct, ILanes<L>
     {
         var anyDrop = !feeds.DropV.IsEmpty;
         foreach (var group in new Groups(start, length, circuits.Count, L.Count))

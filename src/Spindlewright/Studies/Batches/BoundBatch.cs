@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using Spindlewright.Foundations;
 using Spindlewright.Motors.Batches;
 using Spindlewright.Studies.Torques;
@@ -26,42 +25,36 @@ public static class BoundBatch
         if (!nameplateNm.IsEmpty) BatchSolver.SameLength(nameplateNm.Length, drives.Count, "number of nameplate torques", "samples");
         BatchSolver.SameLength(boundNm.Length, drives.Count, "room for bounds", "samples");
         var ends = TorqueBound.EndsHz(drives.Inverter);
-        if (Vector512.IsHardwareAccelerated)
-            Blocks.Run(drives.Count, run, new BoundWork<Lanes8>(drives, supplyFactor, nameplateNm, boundNm, ends));
-        else if (Vector256.IsHardwareAccelerated)
-            Blocks.Run(drives.Count, run, new BoundWork<Lanes4>(drives, supplyFactor, nameplateNm, boundNm, ends));
-        else
-            Blocks.Run(drives.Count, run, new BoundWork<Lanes2>(drives, supplyFactor, nameplateNm, boundNm, ends));
+        Blocks.Run(drives.Count, run, new BoundWork(drives, supplyFactor, nameplateNm, boundNm, ends));
     }
 }
 
 /// <summary>Bounds of a block.</summary>
-internal readonly struct BoundWork<L>(
+internal readonly struct BoundWork(
     DriveColumns drives, ReadOnlyMemory<double> supplyFactor, ReadOnlyMemory<double> nameplateNm, Memory<double> boundNm,
     double[] endsHz) : IBlockWork
-    where L : struct, ILanes<L>
 {
-    public void Do(int start, int length)
+    public void Do<L>(int start, int length) where L : struct, ILanes<L>
     {
-        foreach (var group in new Groups(start, length, drives.Count, L.Count)) group.Store(BoundNm(group), boundNm.Span);
+        foreach (var group in new Groups(start, length, drives.Count, L.Count)) group.Store(BoundNm<L>(group), boundNm.Span);
     }
 
     public void Withdraw() => boundNm.Span.Fill(double.NaN);
 
-    private L BoundNm(in Group group)
+    private L BoundNm<L>(in Group group) where L : struct, ILanes<L>
     {
         var (one, counted) = (L.All(1), L.All(TorqueBound.MostCountedOverflux));
-        var baseNm = WithoutResistanceNm(group);
+        var baseNm = WithoutResistanceNm<L>(group);
         if (!nameplateNm.IsEmpty) baseNm = L.Larger(baseNm, group.LoadCircuits<L>(nameplateNm.Span));
         baseNm *= group.LoadCircuits<L>(supplyFactor.Span);
-        var overflux = L.Larger(one, SetOverflux(group));
+        var overflux = L.Larger(one, SetOverflux<L>(group));
         var beyond = overflux > counted;
         if (L.Any(beyond))
-            overflux = L.Choose(beyond, L.Larger(counted, L.Sqrt(UnsaturatedBreakdownNm(group) / baseNm)), overflux);
+            overflux = L.Choose(beyond, L.Larger(counted, L.Sqrt(UnsaturatedBreakdownNm<L>(group) / baseNm)), overflux);
         return baseNm * overflux * overflux;
     }
 
-    private L WithoutResistanceNm(in Group group)
+    private L WithoutResistanceNm<L>(in Group group) where L : struct, ILanes<L>
     {
         var circuits = drives.Circuits[0];
         var circuit = CircuitLanes<L>.At(
@@ -71,7 +64,7 @@ internal readonly struct BoundWork<L>(
         return PullOutLanes.Breakdown(circuit, ratedV, circuit.B0).TorqueNm;
     }
 
-    private L SetOverflux(in Group group)
+    private L SetOverflux<L>(in Group group) where L : struct, ILanes<L>
     {
         var most = 0.0;
         foreach (var hertz in endsHz) most = Math.Max(most, drives.Inverter.Curve.LineVolts(hertz) / hertz);
@@ -81,7 +74,7 @@ internal readonly struct BoundWork<L>(
     }
 
     /// <summary>The largest over the frequencies that are set, stretch by stretch between the law's bends and each in pieces.</summary>
-    private L UnsaturatedBreakdownNm(in Group group)
+    private L UnsaturatedBreakdownNm<L>(in Group group) where L : struct, ILanes<L>
     {
         var curve = new UnsaturatedCurve<L>(new DriveLanes<L>(drives, group, anyDrop: false), drives.Inverter.Curve);
         var largest = L.All(0);

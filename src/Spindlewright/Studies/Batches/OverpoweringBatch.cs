@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using Spindlewright.Foundations;
 using Spindlewright.Hands;
 using Spindlewright.Motors.Batches;
@@ -87,12 +86,7 @@ public static class OverpoweringBatch
         var into = new OverpoweringColumns(drives.Count, person.LongestReaction);
         var grid = new FrequencyCells(drives.Inverter);
         var oneTurnRpm = person.OneTurnSpeed.RevolutionsPerMinute;
-        if (Vector512.IsHardwareAccelerated)
-            Blocks.Run(drives.Count, run, new OverpoweringWork<Lanes8>(drives, hands, grid, oneTurnRpm, into), BlockLength);
-        else if (Vector256.IsHardwareAccelerated)
-            Blocks.Run(drives.Count, run, new OverpoweringWork<Lanes4>(drives, hands, grid, oneTurnRpm, into), BlockLength);
-        else
-            Blocks.Run(drives.Count, run, new OverpoweringWork<Lanes2>(drives, hands, grid, oneTurnRpm, into), BlockLength);
+        Blocks.Run(drives.Count, run, new OverpoweringWork(drives, hands, grid, oneTurnRpm, into), BlockLength);
         return into;
     }
 }

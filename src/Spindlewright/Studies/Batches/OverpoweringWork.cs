@@ -5,16 +5,15 @@ using Spindlewright.Studies.Overpowering;
 namespace Spindlewright.Studies.Batches;
 
 /// <summary>Overpowering speeds of a block: brackets sample by sample, crossings and conditions several samples at once.</summary>
-internal readonly struct OverpoweringWork<L>(
+internal readonly struct OverpoweringWork(
     DriveColumns drives, HandColumns hands, FrequencyCells cells, double oneTurnRpm, OverpoweringColumns into) : IBlockWork
-    where L : struct, ILanes<L>
 {
     private const int MostSteps = 100;
     private const double Settled = 1e-13;
 
     private readonly bool anyDrop = drives.DropV.Span.ContainsAnyExcept(0);
 
-    public void Do(int start, int length)
+    public void Do<L>(int start, int length) where L : struct, ILanes<L>
     {
         Span<double> low = stackalloc double[L.Count];
         Span<double> high = stackalloc double[L.Count];
@@ -24,7 +23,7 @@ internal readonly struct OverpoweringWork<L>(
             {
                 var sample = group.Start + Math.Min(lane, group.Length - 1);
                 // Where there is nothing to look for, a bracket without width, at NaN or at the lowest frequency.
-                (low[lane], high[lane]) = FirstCrossing(sample);
+                (low[lane], high[lane]) = FirstCrossing<L>(sample);
             }
             Conclude(group, L.Load(low, 0), L.Load(high, 0));
         }
@@ -38,13 +37,13 @@ internal readonly struct OverpoweringWork<L>(
     private double LimitNm(int sample) =>
         (hands.FrictionNm.Span[sample] + hands.HandNm.Span[sample]) / (hands.Ratio.Span[sample] * hands.Efficiency.Span[sample]);
 
-    private (double LowHz, double HighHz) FirstCrossing(int sample)
+    private (double LowHz, double HighHz) FirstCrossing<L>(int sample) where L : struct, ILanes<L>
     {
         var drive = new DriveLanes<L>(drives, new Group(sample, sample, 1), anyDrop);
         return new CellSearch<L>(in drive, cells, LimitNm(sample)).First();
     }
 
-    private void Conclude(in Group group, L low, L high)
+    private void Conclude<L>(in Group group, L low, L high) where L : struct, ILanes<L>
     {
         var drive = new DriveLanes<L>(drives, group, anyDrop);
         var inside = low < high;
@@ -69,7 +68,7 @@ internal readonly struct OverpoweringWork<L>(
     }
 
     /// <summary>Where pull-out torque passes the limit within a bracket: false position with the standing end's weight halved.</summary>
-    private L Crossing(in DriveLanes<L> drive, in Group group, L low, L high)
+    private L Crossing<L>(in DriveLanes<L> drive, in Group group, L low, L high) where L : struct, ILanes<L>
     {
         Span<double> limits = stackalloc double[L.Count];
         for (var lane = 0; lane < L.Count; lane++) limits[lane] = LimitNm(group.Start + Math.Min(lane, group.Length - 1));
@@ -94,10 +93,11 @@ internal readonly struct OverpoweringWork<L>(
         return hz;
     }
 
-    private L Excess(in DriveLanes<L> drive, L hz, L limit) => drive.PullOutNm(hz, LawLanes.LineV(cells.Curve, hz)) - limit;
+    private L Excess<L>(in DriveLanes<L> drive, L hz, L limit) where L : struct, ILanes<L> =>
+        drive.PullOutNm(hz, LawLanes.LineV(cells.Curve, hz)) - limit;
 
     /// <summary>Whether locked-rotor torque has its peak below a frequency.</summary>
-    private L LockedRotorFalls(in DriveLanes<L> drive, L hz)
+    private L LockedRotorFalls<L>(in DriveLanes<L> drive, L hz) where L : struct, ILanes<L>
     {
         var curve = new LockedRotorCurve<L>(drive, cells.Curve);
         var peak = PeakLanes<L>.Bracket(ref curve, cells.LowestHz, cells.TopHz);

@@ -58,6 +58,23 @@ public class TorquePointTests
             }
         }, iter: 400);
 
+    [Theory]
+    [InlineData(CircuitForm.ConstantParameters, false)]
+    [InlineData(CircuitForm.Saturated, false)]
+    [InlineData(CircuitForm.Saturated, true)]
+    public void A_number_that_is_none_spoils_its_own_place_alone(CircuitForm form, bool withDrop) =>
+        RandomBatch.Batches.Sample(batch =>
+        {
+            var (whole, spoilt) = (new double[batch.Count], new double[batch.Count]);
+            BatchSolver.PullOut(batch.Columns, batch.Feeds(withDrop), new(whole), form, BatchRun.OneCore);
+            var place = batch.Count / 2;
+            batch.Hz[place] = double.NaN;
+            BatchSolver.PullOut(batch.Columns, batch.Feeds(withDrop), new(spoilt), form, BatchRun.OneCore);
+            // Without more volts than the drop there is no torque at any frequency.
+            whole[place] = batch.PhaseV[place] > batch.Drop(place, withDrop) || (form == CircuitForm.ConstantParameters && !withDrop) ? double.NaN : 0;
+            Assert.Equal(whole, spoilt);
+        }, iter: 100, threads: 1);
+
     [Fact]
     public void Columns_of_unequal_length_are_refused_by_name()
     {

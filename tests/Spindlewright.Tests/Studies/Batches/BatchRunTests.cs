@@ -155,9 +155,9 @@ public class BatchRunTests
         batch.RunWide<L>();
         var (drives, hands) = ManySamples.Of(Count, form, withDrop);
         var into = new OverpoweringColumns(Count, Someone.LongestReaction);
-        Blocks.Run(
+        Blocks.Run<OverpoweringWork, L>(
             Count, BatchRun.OneCore,
-            new OverpoweringWork<L>(drives, hands, new FrequencyCells(drives.Inverter), Someone.OneTurnSpeed.RevolutionsPerMinute, into));
+            new(drives, hands, new FrequencyCells(drives.Inverter), Someone.OneTurnSpeed.RevolutionsPerMinute, into));
         return [.. batch.Bytes(), .. MemoryMarshal.AsBytes(into.Rpm.Span), .. MemoryMarshal.AsBytes(into.Outcome.Span)];
     }
 
@@ -244,8 +244,8 @@ public class BatchRunTests
 
         internal void RunWide<L>() where L : struct, ILanes<L>
         {
-            Blocks.Run(feeds.Count, BatchRun.OneCore, new PointWork<L>(Circuits, feeds, slips, Points, form));
-            Blocks.Run(feeds.Count, BatchRun.OneCore, new TorqueWork<L>(Circuits, feeds, torques, TorquePoint.PullOut, form));
+            Blocks.Run<PointWork, L>(feeds.Count, BatchRun.OneCore, new(Circuits, feeds, slips, Points, form));
+            Blocks.Run<TorqueWork, L>(feeds.Count, BatchRun.OneCore, new(Circuits, feeds, torques, TorquePoint.PullOut, form));
         }
 
         internal byte[] Bytes() =>
