@@ -2,6 +2,7 @@ using CsCheck;
 using Spindlewright.Foundations;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
+using Spindlewright.Motors;
 using Spindlewright.Motors.Batches;
 using Spindlewright.Studies.Batches;
 using Spindlewright.Studies.Overpowering;
@@ -26,6 +27,30 @@ public class OverpoweringBatchTests
             iter: 150);
         // A comparison that never met an outcome would say nothing about it.
         Assert.Equal(Enum.GetValues<OverpoweringOutcome>(), seen.Keys.Order());
+    }
+
+    [Theory]
+    [InlineData(CircuitForm.ConstantParameters)]
+    [InlineData(CircuitForm.Saturated)]
+    public void A_hand_that_is_passed_only_about_a_peak_is_found_wherever_the_peak_stands(CircuitForm form)
+    {
+        // Where the law meets the link's ceiling pull-out torque has a sharp peak. A sample for each of the study's cells, its hand a hair below.
+        var press = Presses.HandComputed(4, Duration.FromSeconds(1.5));
+        var cells = new FrequencyCells(press.Inverter);
+        var (first, count) = (20, FrequencyCells.Last - 20);
+        var circuit = press.Motor.Circuit.Hazard.Si with { Saturation = form == CircuitForm.Saturated ? 0.3 : 0 };
+        var drives = new DriveColumns(press.Inverter, Side.Hazard, form, [new CircuitColumns(count)]);
+        var (ones, none, hands) = (new double[count], new double[count], new double[count]);
+        Array.Fill(ones, 1);
+        for (var sample = 0; sample < count; sample++)
+        {
+            drives.Circuits[0].Set(sample, circuit);
+            var ceilingV = drives.CeilingPhaseV.Span[sample] = cells.LineV[first + sample] / Math.Sqrt(3);
+            hands[sample] = CircuitSolver.PullOutSi(circuit, cells.Hz[first + sample], ceilingV, 0).TorqueNm * (1 - 1e-6);
+        }
+        var found = OverpoweringBatch.Of(drives, new(ones, ones, none, hands), press.Person, BatchRun.OneCore);
+        for (var sample = 0; sample < count; sample++)
+            Assert.InRange(found.Hz.Span[sample], cells.Hz[first + sample - 1], cells.Hz[first + sample]);
     }
 
     [Fact]
