@@ -47,7 +47,7 @@ public sealed class BrowserTests(JupyterFolder jupyter) : IClassFixture<JupyterF
         Assert.True(kernels.Length >= 2);
         await browser.CloseAsync();
         server.Process.Kill();
-        await Gone.WithinAsync(TimeSpan.FromSeconds(3), kernels);
+        await Gone.WithinAsync(Gone.Patience, kernels);
     }
 
     private static async Task<(IPage Page, ConcurrentQueue<string> Outside)> OpenAsync(IBrowser browser, JupyterServer server)

@@ -8,7 +8,7 @@ internal sealed record Ended(int ExitCode, string Output, string Errors);
 /// <summary>The programs that the tests run, each in a process of its own.</summary>
 internal static class Installed
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
     private static readonly string[] Pythons = ["python3", "/usr/bin/python3"];
     private static readonly string[] Imports = ["-c", "import notebook, nbconvert, jupyter_kernel_test, ipykernel"];
     private static readonly string[] NotOfTheTest = ["VIRTUAL_ENV", "CONDA_PREFIX", "JUPYTER_PATH"];

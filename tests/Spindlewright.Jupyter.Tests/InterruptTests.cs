@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Spindlewright.Jupyter.Tests.Clients;
 
 namespace Spindlewright.Jupyter.Tests;
@@ -19,7 +18,7 @@ public sealed class InterruptTests(KernelProcess kernel) : IClassFixture<KernelP
     public void A_cell_that_can_be_stopped_is_and_its_variables_are_kept(string code)
     {
         client.Execute("var kept = 7;");
-        var answer = Interrupted(code, TimeSpan.FromSeconds(3));
+        var answer = Interrupted(code);
         Assert.Equal(("error", "Interrupted"), (answer.Status, answer.Reply.Text("ename")));
         Assert.Contains("are kept", answer.Reply.Text("evalue"));
         Assert.Single(answer.Of("error"));
@@ -31,7 +30,7 @@ public sealed class InterruptTests(KernelProcess kernel) : IClassFixture<KernelP
     {
         client.Execute("var kept = 7;");
         for (var round = 0; round < 3; round++)
-            Assert.Contains("are kept", Interrupted("while (true) ;", TimeSpan.FromSeconds(3)).Reply.Text("evalue"));
+            Assert.Contains("are kept", Interrupted("while (true) ;").Reply.Text("evalue"));
         Assert.Equal("7", client.Execute("GC.Collect(); kept").Result);
     }
 
@@ -39,7 +38,7 @@ public sealed class InterruptTests(KernelProcess kernel) : IClassFixture<KernelP
     public void A_cell_that_cannot_be_stopped_is_ended_and_says_that_the_variables_are_lost()
     {
         client.Execute("var lost = 7; var shown = Show(1);");
-        var answer = Interrupted("await Task.Delay(Timeout.Infinite);", TimeSpan.FromSeconds(8));
+        var answer = Interrupted("await Task.Delay(Timeout.Infinite);");
         Assert.Equal(("error", "Interrupted"), (answer.Status, answer.Reply.Text("ename")));
         Assert.Contains("variables of this session are lost", answer.Reply.Text("evalue"));
         Assert.Single(answer.Of("error"));
@@ -98,16 +97,13 @@ public sealed class InterruptTests(KernelProcess kernel) : IClassFixture<KernelP
         Assert.Equal("2", client.Execute("1 + 1").Result);
     }
 
-    private Answer Interrupted(string code, TimeSpan most)
+    private Answer Interrupted(string code)
     {
         var running = client.Begin($"{Begun} {code}");
         client.AwaitPublished(running, "stream");
         Thread.Sleep(100);
-        var clock = Stopwatch.StartNew();
         Interrupt();
-        var answer = client.Await(running);
-        Assert.True(clock.Elapsed < most, $"Stopped after {clock.Elapsed}.");
-        return answer;
+        return client.Await(running);
     }
 
     private void Interrupt()

@@ -9,6 +9,12 @@ class SpindlewrightKernelTests(jupyter_kernel_test.KernelTests):
     language_name = "csharp"
     file_extension = ".cs"
 
+    @classmethod
+    def setUpClass(cls):
+        super().setUpClass()
+        # The suite waits 15 s for any cell. The first waits for the start of the compiler, which a loaded machine delays.
+        cls.kc.execute_interactive("1", silent=True, store_history=False, timeout=120)
+
     code_hello_world = 'Console.WriteLine("hello, world");'
     code_stderr = 'Console.Error.WriteLine("something is wrong");'
 
