@@ -92,8 +92,9 @@ public class OverpoweringBatchTests
         var stated = row.Hands[0];
         foreach (var side in Enum.GetValues<Side>())
         {
+            double[] Only(double value) => [value];
             var hands = new HandColumns(
-                new[] { row.Belt.Ratio }, new[] { row.Belt.Efficiency.On(side) }, new[] { 0.0 }, new[] { stated.Hand.Torque.NewtonMeters });
+                Only(row.Belt.Ratio), Only(row.Belt.Efficiency.On(side)), Only(0), Only(stated.Hand.Torque.NewtonMeters));
             var found = OverpoweringBatch.Of(DriveColumns.Of(press, side, 1), hands, press.Person, BatchRun.OneCore);
             var crossing = stated.Crossing.On(side)?.RevolutionsPerMinute ?? double.NaN;
             if (double.IsNaN(crossing)) Assert.Equal(double.NaN, found.Rpm.Span[0]);
