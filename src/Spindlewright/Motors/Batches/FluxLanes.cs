@@ -9,14 +9,16 @@ namespace Spindlewright.Motors.Batches;
 internal static class FluxLanes
 {
     private const int MostSteps = 100;
-    private const double Settled = 1e-15;
+
+    // Newton's steps square the error: what a step of this share leaves is below the last bit.
+    private const double Settled = 3e-9;
 
     /// <summary>Susceptance of the magnetising branch in either form, with a drop or without.</summary>
     internal static L Magnetising<L>(
         in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV, bool anyDrop, CircuitForm form, ref L square)
         where L : struct, ILanes<L> =>
         form == CircuitForm.ConstantParameters ? circuit.B0
-        : anyDrop ? WithDrop(circuit, at, phaseV, dropV)
+        : anyDrop ? WithDrop(circuit, at, phaseV, dropV, ref square)
         : WithoutDrop(circuit, at, phaseV, ref square);
 
     /// <summary>Susceptance without a drop.</summary>
@@ -45,21 +47,18 @@ internal static class FluxLanes
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static L Root<L>(L w0, L w1, L w2, L target, L nearby) where L : struct, ILanes<L>
     {
-        var (none, settled, slope1, slope2) = (L.All(0), L.All(Settled), L.All(4) * w1, L.All(7) * w2);
+        var (none, slope1, slope2) = (L.All(0), L.All(4) * w1, L.All(7) * w2);
         var most = L.Smaller(target / w0, L.Sqrt(L.Sqrt(target / w1)));
         // The first step from below lands above the root.
-        var below = (nearby > none) & (nearby < most);
-        var y = L.Choose(below, nearby, most);
+        var y = L.Choose((nearby > none) & (nearby < most), nearby, most);
         var active = y > none;
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
             var cube = y * y * y;
             var residual = y * (w0 + cube * (w1 + cube * w2)) - target;
-            var next = y - residual / (w0 + cube * (slope1 + cube * slope2));
-            var least = settled * y;
-            active &= (next < y - least) | (below & (next > y + least));
-            below = none;
-            y = L.Choose(active, next, y);
+            var moved = residual / (w0 + cube * (slope1 + cube * slope2));
+            y = L.Choose(active, y - moved, y);
+            active &= moved * moved > L.All(Settled * Settled) * (y * y);
         }
         return y;
     }
@@ -69,19 +68,13 @@ internal static class FluxLanes
     /// With the flux given everything behind the gap is explicit: what must be set is
     /// |Vt|² + 2 Vd R I + Vd² = V², Vt terminal voltage. Newton's steps within a bracket.
     /// </remarks>
-    private static L WithDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV)
+    private static L WithDrop<L>(in CircuitLanes<L> circuit, in SlipTerms<L> at, L phaseV, L dropV, ref L square)
         where L : struct, ILanes<L>
     {
-        var none = L.All(0);
+        var (none, half, unbounded) = (L.All(0), L.All(0.5), L.All(double.MaxValue));
         var supplied = phaseV > dropV;
-        var (low, high) = (none, phaseV / circuit.FluxV);
-        for (var step = 0; step < MostSteps; step++)
-        {
-            var below = supplied & (SetVoltage<L>.At(circuit, at, high, dropV).Over(phaseV) < none);
-            if (!L.Any(below)) break;
-            high = L.Choose(below, high + high, high);
-        }
-        var flux = high;
+        var (low, high) = (none, unbounded);
+        var flux = L.Choose(square > none, L.Sqrt(square), phaseV / circuit.FluxV);
         var active = supplied;
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
@@ -89,19 +82,17 @@ internal static class FluxLanes
             var over = set.Over(phaseV);
             var above = over > none;
             (low, high) = (L.Choose(above, low, flux), L.Choose(above, flux, high));
-            var next = flux - over / set.Slope;
-            next = L.Choose((next > low) & (next < high), next, (low + high) * L.All(0.5));
-            var moved = next - flux;
-            active &= moved * moved > L.All(Settled * Settled) * (flux * flux);
-            flux = L.Choose(active, next, flux);
+            var correction = over / set.Slope;
+            var newton = flux - correction;
+            var unsettled = correction * correction > L.All(Settled * Settled) * (flux * flux);
+            // A step out of the bracket opens it where it has no upper end yet, else halves it; a last step may leave it by rounding.
+            var outside = unsettled & ((newton < low) | (newton > high));
+            var instead = L.Choose(high < unbounded, half * (low + high), flux + flux);
+            flux = L.Choose(active, L.Choose(outside, instead, newton), flux);
+            active &= unsettled;
         }
-        return circuit.B0 + circuit.B6 * Sixth(L.Choose(supplied, flux, none));
-    }
-
-    internal static L Sixth<L>(L flux) where L : struct, ILanes<L>
-    {
-        var square = flux * flux;
-        return square * square * square;
+        square = L.Choose(supplied, flux * flux, none);
+        return circuit.B0 + circuit.B6 * (square * square * square);
     }
 }
 
@@ -113,6 +104,7 @@ internal struct SetVoltage<L> where L : struct, ILanes<L>
     /// <summary>Its slope against flux.</summary>
     internal L Slope;
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     internal static SetVoltage<L> At(in CircuitLanes<L> circuit, in SlipTerms<L> at, L flux, L dropV)
     {
         var fifth = flux * flux * flux * flux * flux;
