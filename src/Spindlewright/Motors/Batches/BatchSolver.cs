@@ -53,7 +53,7 @@ public static class BatchSolver
     /// <summary>Pull-out torque: the largest over 0 &lt; s ≤ 1, and its slip.</summary>
     /// <inheritdoc cref="LockedRotor"/>
     /// <remarks>
-    /// In closed form with constant parameters and no drop; else by the slope of torque against slip, the torque to the last bits, the
+    /// In closed form with a single cage, constant parameters and no drop; else by the slope of torque against slip, the torque to the last bits, the
     /// slip to about 1e-9 of itself.
     /// </remarks>
     public static void PullOut(

@@ -45,11 +45,14 @@ public sealed class CircuitColumns
     internal enum Column
     {
         R1Ohm, X1Ohm, R2Ohm, X2Ohm, MagnetisingS, CoreConductanceS, RatedHz, PerRatedHz, PolePairs, RatedPhaseV, RatedAirGapV, Saturation,
-        CoreLossExponent, Places,
+        CoreLossExponent, CageRise, CageFall, Corner, Places,
     }
 
     /// <summary>How many circuits.</summary>
     public int Count { get; }
+
+    /// <summary>Whether any circuit has, or ever had, a double cage; without one the quicker formulas serve.</summary>
+    internal bool DoubleCage { get; private set; }
 
     /// <summary>Puts a circuit at a place.</summary>
     /// <param name="place">0 to <see cref="Count"/> − 1.</param>
@@ -58,9 +61,9 @@ public sealed class CircuitColumns
 
     internal void Set(int place, in CircuitSi circuit)
     {
-        // A batch solves the single cage alone. Taken apart by position, so that a circuit that comes to know other rotors stops
-        // compiling here: name them in a PartException ("rotor form", what was found, "a single cage") before the columns are filled.
-        var (r1Ohm, x1Ohm, r2Ohm, x2Ohm, xmOhm, coreConductanceS, ratedHz, poles, ratedPhaseV, saturation, coreLossExponent) = circuit;
+        // Taken apart by position, so that a circuit that comes to know more stops compiling here.
+        var (r1Ohm, x1Ohm, r2Ohm, x2Ohm, xmOhm, coreConductanceS, ratedHz, poles, ratedPhaseV, saturation, coreLossExponent, rise, fall) =
+            circuit;
         this[Column.R1Ohm][place] = r1Ohm;
         this[Column.X1Ohm][place] = x1Ohm;
         this[Column.R2Ohm][place] = r2Ohm;
@@ -75,6 +78,10 @@ public sealed class CircuitColumns
         this[Column.RatedAirGapV][place] = circuit.RatedAirGapV;
         this[Column.Saturation][place] = saturation;
         this[Column.CoreLossExponent][place] = coreLossExponent;
+        this[Column.CageRise][place] = rise;
+        this[Column.CageFall][place] = fall;
+        this[Column.Corner][place] = rise == 0 ? 0 : fall * x2Ohm / (rise * r2Ohm);
+        if (rise != 0) DoubleCage = true;
     }
 
     internal Span<double> this[Column column]

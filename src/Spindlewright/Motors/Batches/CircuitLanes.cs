@@ -24,6 +24,15 @@ internal struct CircuitLanes<L> where L : struct, ILanes<L>
     /// <summary>3 over mechanical synchronous speed.</summary>
     internal L ThreeOverSpeed;
 
+    /// <summary>What a double cage adds to R2 and takes from X2 at high slip frequency; both 0 for a single cage.</summary>
+    internal L CageRise, CageFall;
+
+    /// <summary>Slip at which half of the current has moved to the outer cage, inverted.</summary>
+    internal L Corner;
+
+    /// <summary>Whether any circuit of the batch has a double cage.</summary>
+    internal bool DoubleCage;
+
     /// <summary>Loads circuits that follow one another, each at its frequency.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static CircuitLanes<L> At(CircuitColumns circuits, in Group group, L frequencyHz, CircuitForm form) =>
@@ -44,6 +53,8 @@ internal struct CircuitLanes<L> where L : struct, ILanes<L>
         made.B6 = L.All(0) - circuits.Saturation * magnetisingS;
         made.FluxV = a * circuits.RatedAirGapV;
         made.ThreeOverSpeed = L.All(3 / (2 * Math.PI)) * perHz * circuits.PolePairs;
+        (made.CageRise, made.CageFall, made.Corner) = (circuits.CageRise, circuits.CageFall, a * circuits.Corner);
+        made.DoubleCage = circuits.DoubleCage;
         return made;
     }
 

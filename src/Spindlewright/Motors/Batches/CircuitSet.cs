@@ -6,7 +6,8 @@ namespace Spindlewright.Motors.Batches;
 /// <summary>Circuits, one a lane, at no frequency yet: their columns, loaded once for many frequencies.</summary>
 internal struct CircuitSet<L> where L : struct, ILanes<L>
 {
-    internal L R1, X1, R2, X2, MagnetisingS, CoreS, RatedHz, PerRatedHz, PolePairs, RatedAirGapV, Saturation, CoreLossExponent;
+    internal L R1, X1, R2, X2, MagnetisingS, CoreS, RatedHz, PerRatedHz, PolePairs, RatedAirGapV, Saturation, CoreLossExponent, CageRise, CageFall, Corner;
+    internal bool DoubleCage;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static CircuitSet<L> Load(CircuitColumns circuits, in Group group, CircuitForm form)
@@ -24,6 +25,12 @@ internal struct CircuitSet<L> where L : struct, ILanes<L>
         made.RatedAirGapV = group.LoadCircuits<L>(circuits[Column.RatedAirGapV]);
         made.Saturation = form == CircuitForm.Saturated ? group.LoadCircuits<L>(circuits[Column.Saturation]) : L.All(0);
         made.CoreLossExponent = group.LoadCircuits<L>(circuits[Column.CoreLossExponent]);
+        made.DoubleCage = circuits.DoubleCage;
+        (made.CageRise, made.CageFall, made.Corner) = made.DoubleCage ? Cage(circuits, group) : (L.All(0), L.All(0), L.All(0));
         return made;
     }
+
+    private static (L Rise, L Fall, L Corner) Cage(CircuitColumns circuits, in Group group) => (
+        group.LoadCircuits<L>(circuits[Column.CageRise]), group.LoadCircuits<L>(circuits[Column.CageFall]),
+        group.LoadCircuits<L>(circuits[Column.Corner]));
 }

@@ -46,7 +46,7 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
         made.CurrentA = phaseV * perVolt;
         made.PowerFactor = terms.P * inverse;
         // Torque 3 I2² (R2/s)/ωs with I2 = V s/√W, and 1/W = Q·inverse².
-        made.TorqueNm = circuit.ThreeOverSpeed * (phaseV * phaseV) * (at.Slip * circuit.R2) * (perVolt * inverse);
+        made.TorqueNm = circuit.ThreeOverSpeed * (phaseV * phaseV) * (at.Slip * at.R2) * (perVolt * inverse);
         return made;
     }
 
@@ -60,7 +60,7 @@ internal struct PointLanes<L> where L : struct, ILanes<L>
             CurrentA = currentA,
             PowerFactor = terms.P / L.Sqrt(product),
             // I2 = I s/√Q.
-            TorqueNm = circuit.ThreeOverSpeed * (currentA * currentA) * (at.Slip * circuit.R2) / terms.Q,
+            TorqueNm = circuit.ThreeOverSpeed * (currentA * currentA) * (at.Slip * at.R2) / terms.Q,
         };
     }
 

@@ -9,7 +9,7 @@ internal struct TorqueLanes<L> where L : struct, ILanes<L>
 }
 
 /// <summary>Largest torques of the curve, one circuit a lane.</summary>
-internal static class PullOutLanes
+internal static partial class PullOutLanes
 {
     private const int MostSteps = 60;
 
@@ -56,40 +56,41 @@ internal static class PullOutLanes
     internal static TorqueLanes<L> PullOut<L>(in CircuitLanes<L> circuit, L phaseV, L dropV, bool anyDrop, CircuitForm form)
         where L : struct, ILanes<L>
     {
+        if (circuit.DoubleCage) return OfAnyCage(circuit, phaseV, dropV, anyDrop, form);
         if (form == CircuitForm.ConstantParameters && !anyDrop) return ClosedPullOut(circuit, phaseV);
         var (none, one) = (L.All(0), L.All(1));
         var guess = L.Smaller(one, Breakdown(circuit, phaseV, circuit.B0 + circuit.B6).Slip);
         var supplied = phaseV > dropV;
-        var slip = PeakSlip(circuit, phaseV, dropV, anyDrop, form, guess, supplied);
+        var slip = PeakSlip(circuit, phaseV, dropV, anyDrop, form, guess, none, one, supplied);
         var torqueNm = PointLanes<L>.At(circuit, phaseV, dropV, anyDrop, slip, form).TorqueNm;
         return new() { TorqueNm = L.Choose(supplied, torqueNm, none), Slip = L.Choose(supplied, slip, one) };
     }
 
-    /// <summary>The slip at which the exponent of torque against slip passes through zero, or 1 where it does not before.</summary>
+    /// <summary>The slip at which the exponent of torque against slip passes through zero, or the far end where it does not before.</summary>
     /// <remarks>
     /// Torque goes as s/(A s² + B s + C) where nothing but slip changes; its exponent falls from 1 to −1. Secants within a
     /// bracket, the first step by the form with B = 0.
     /// </remarks>
     private static L PeakSlip<L>(
-        in CircuitLanes<L> circuit, L phaseV, L dropV, bool anyDrop, CircuitForm form, L guess, L active)
+        in CircuitLanes<L> circuit, L phaseV, L dropV, bool anyDrop, CircuitForm form, L guess, L low, L high, L active)
         where L : struct, ILanes<L>
     {
         var (none, one) = (L.All(0), L.All(1));
-        var (low, high, highKnown) = (none, one, none);
+        var (most, highKnown) = (high, none);
         var (before, exponentBefore, square) = (none, one, none);
         var slip = guess;
         for (var step = 0; step < MostSteps && L.Any(active); step++)
         {
             var exponent = TorqueExponent.At(circuit, slip, phaseV, dropV, anyDrop, form, ref square);
             var falling = exponent < none;
-            // Still rising at standstill: there the largest stands.
-            active &= falling | (slip < one);
+            // Still rising at the far end, as at standstill: there the largest stands.
+            active &= falling | (slip < most);
             (low, high) = (L.Choose(falling, low, slip), L.Choose(falling, slip, high));
             highKnown |= falling;
             var next = step == 0
                 ? slip * L.Sqrt((one + exponent) / (one - exponent))
                 : slip - exponent * (slip - before) / (exponent - exponentBefore);
-            var beyond = L.Choose(highKnown, (low + high) * L.All(0.5), one);
+            var beyond = L.Choose(highKnown, (low + high) * L.All(0.5), most);
             next = L.Choose((next > low) & (next < high), next, beyond);
             (before, exponentBefore) = (L.Choose(active, slip, before), L.Choose(active, exponent, exponentBefore));
             var (moved, settled) = (next - slip, L.All(Settled) * slip);

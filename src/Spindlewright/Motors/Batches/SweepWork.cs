@@ -44,7 +44,7 @@ internal readonly struct SweepWork<TConsumer>(
     {
         // A group of one repeats it in every lane.
         var lanes = FeedLanes<L>.Load(circuits, feeds, new Group(feed, circuit, 1), form);
-        var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty;
+        var plain = form == CircuitForm.ConstantParameters && feeds.DropV.IsEmpty && !circuits.DoubleCage;
         var row = ConstantRow<L>.Of(lanes.Circuit, lanes.PhaseV);
         var torqueNm = room[..PieceLength];
         var currentA = room.Slice(PieceLength, PieceLength);

@@ -2,7 +2,7 @@ namespace Spindlewright.Motors.Batches;
 
 /// <summary>The exponent of torque against slip, d ln T / d ln s: positive on the running side, 0 at the peak.</summary>
 /// <remarks>
-/// T ∝ e² s, e air-gap EMF over |ρ|. How e goes with slip follows from the voltage that must be set for it,
+/// T ∝ e² s R2, e air-gap EMF over |ρ|. How e goes with slip follows from the voltage that must be set for it,
 /// F(e, s) = e² W + 2 Vd e P/√Q + Vd² = V²: de/ds = −Fs/Fe.
 /// </remarks>
 internal static class TorqueExponent
@@ -24,7 +24,8 @@ internal static class TorqueExponent
         var terms = Terms<L>.At(circuit, at, magnetisingS);
         var e = PointLanes<L>.EmfOverRotor(phaseV, dropV, anyDrop, terms);
         var (alongEmf, alongSlip) = Slopes(circuit, at, terms, magnetisingS, e, dropV, anyDrop);
-        return L.All(1) - L.All(2) * slip * alongSlip / (e * alongEmf);
+        var exponent = L.All(1) - L.All(2) * slip * alongSlip / (e * alongEmf);
+        return circuit.DoubleCage ? exponent + slip * SlipTerms<L>.Slopes(circuit, slip).R2BySlip / at.R2 : exponent;
     }
 
     /// <summary>Slopes of the square of the voltage that must be set, along e and along slip.</summary>
@@ -35,12 +36,14 @@ internal static class TorqueExponent
         var (two, half) = (L.All(2), L.All(0.5));
         // The susceptance goes as the sixth power of flux, and flux as e·√D.
         var saturated = magnetisingS - circuit.B0;
-        var dBySlip = two * at.SlipX2 * circuit.X2;
+        var (r2BySlip, slipX2BySlip) = SlipTerms<L>.Slopes(circuit, at.Slip);
+        var dBySlip = two * (at.R2 * r2BySlip + at.SlipX2 * slipX2BySlip);
         var (bByE, bBySlip) = (L.All(6) * saturated / e, L.All(3) * saturated * dBySlip / at.D);
         var (yRealBySlip, yImaginaryBySlip) = (
-            L.All(1) - magnetisingS * circuit.X2 - bBySlip * at.SlipX2, circuit.CoreS * circuit.X2 + bBySlip * circuit.R2);
-        var zRealBySlip = circuit.R1 * yRealBySlip - circuit.X1 * yImaginaryBySlip;
-        var zImaginaryBySlip = circuit.R1 * yImaginaryBySlip + circuit.X1 * yRealBySlip + circuit.X2;
+            L.All(1) + circuit.CoreS * r2BySlip - magnetisingS * slipX2BySlip - bBySlip * at.SlipX2,
+            magnetisingS * r2BySlip + circuit.CoreS * slipX2BySlip + bBySlip * at.R2);
+        var zRealBySlip = circuit.R1 * yRealBySlip - circuit.X1 * yImaginaryBySlip + r2BySlip;
+        var zImaginaryBySlip = circuit.R1 * yImaginaryBySlip + circuit.X1 * yRealBySlip + slipX2BySlip;
         var wBySlip = two * (terms.ZReal * zRealBySlip + terms.ZImaginary * zImaginaryBySlip);
         var alongEmf = e * (two * terms.W + e * (terms.WBySusceptance(circuit, at) * bByE));
         var alongSlip = e * e * wBySlip;
@@ -49,7 +52,7 @@ internal static class TorqueExponent
         var root = L.Sqrt(terms.Q);
         var perQ = half * terms.P / terms.Q;
         var qBySlip = two * (terms.YReal * yRealBySlip + terms.YImaginary * yImaginaryBySlip);
-        var pBySlip = circuit.R1 * qBySlip + circuit.CoreS * dBySlip + circuit.R2;
+        var pBySlip = circuit.R1 * qBySlip + circuit.CoreS * dBySlip + at.R2 + at.Slip * r2BySlip;
         var ratioByE = terms.QBySusceptance(circuit, at) * bByE * (circuit.R1 - perQ) / root;
         var ratioBySlip = (pBySlip - perQ * qBySlip) / root;
         return (

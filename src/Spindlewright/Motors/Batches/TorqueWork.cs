@@ -26,7 +26,7 @@ internal readonly struct TorqueWork(
                     Slip = L.All(1),
                 },
                 TorquePoint.PullOut => PullOutLanes.PullOut(lanes.Circuit, lanes.PhaseV, lanes.DropV, anyDrop, form),
-                _ => PullOutLanes.Breakdown(lanes.Circuit, lanes.PhaseV, lanes.Circuit.B0),
+                _ => PullOutLanes.BreakdownOfAnyCage(lanes.Circuit, lanes.PhaseV, lanes.Circuit.B0),
             };
             group.Store(found.TorqueNm, into.TorqueNm.Span);
             if (!into.Slip.IsEmpty) group.Store(found.Slip, into.Slip.Span);

@@ -61,7 +61,7 @@ internal readonly struct BoundWork(
             circuits, group, group.LoadCircuits<L>(circuits[CircuitColumns.Column.RatedHz]), CircuitForm.Saturated);
         (circuit.R1, circuit.CoreS) = (L.All(0), L.All(0));
         var ratedV = group.LoadCircuits<L>(circuits[CircuitColumns.Column.RatedPhaseV]);
-        return PullOutLanes.Breakdown(circuit, ratedV, circuit.B0).TorqueNm;
+        return PullOutLanes.BreakdownOfAnyCage(circuit, ratedV, circuit.B0).TorqueNm;
     }
 
     private L SetOverflux<L>(in Group group) where L : struct, ILanes<L>

@@ -19,7 +19,7 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
     private readonly ref readonly DriveLanes<L> drive;
     private readonly FrequencyCells cells;
     private readonly double limitNm;
-    private readonly bool closed;
+    private readonly bool exact;
 
     /// <summary>Makes a search.</summary>
     /// <param name="drive">The sample in every lane.</param>
@@ -28,7 +28,7 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
     internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm)
     {
         this.drive = ref drive;
-        (this.cells, this.limitNm, closed) = (cells, limitNm, drive.Closed);
+        (this.cells, this.limitNm, exact) = (cells, limitNm, drive.Closed || drive.AnyDoubleCage);
     }
 
     /// <summary>Frequencies between which the torque first passes the limit; both the lowest where it does so from there; NaN where never.</summary>
@@ -40,9 +40,9 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
         var (known, knownQuick) = (0, 0);
         for (var post = 0; post < Posts; post++)
         {
-            if (post == knownQuick) Look(quick, knownQuick, exact: closed, out knownQuick);
-            if (!closed && quick[post] >= limitNm && post >= known) Look(torques, post, exact: true, out known);
-            if (closed || quick[post] < limitNm) torques[post] = quick[post];
+            if (post == knownQuick) Look(quick, knownQuick, exact, out knownQuick);
+            if (!exact && quick[post] >= limitNm && post >= known) Look(torques, post, exact: true, out known);
+            if (exact || quick[post] < limitNm) torques[post] = quick[post];
             if (torques[post] >= limitNm) return (cells.PostHz[Math.Max(0, post - 1)], cells.PostHz[post]);
             if (IsPast(torques, post) && Among(post - 2, post) is var end and >= 0) return (cells.Hz[end - 1], cells.Hz[end]);
         }

@@ -28,7 +28,10 @@ internal readonly struct DriveLanes<L> where L : struct, ILanes<L>
     }
 
     /// <summary>Whether pull-out torque has a closed form.</summary>
-    internal bool Closed => form == CircuitForm.ConstantParameters && !anyDrop;
+    internal bool Closed => form == CircuitForm.ConstantParameters && !anyDrop && !AnyDoubleCage;
+
+    /// <summary>Whether any circuit of the batch has a double cage: there is no quick limit of its pull-out torque then.</summary>
+    internal bool AnyDoubleCage => first.DoubleCage || second.DoubleCage;
 
     internal L PullOutNm(L frequencyHz, L lineV)
     {
@@ -80,7 +83,7 @@ internal readonly struct DriveLanes<L> where L : struct, ILanes<L>
     {
         var circuit = CircuitLanes<L>.At(circuits, frequencyHz);
         if (!withCore) circuit.CoreS = L.All(0);
-        return PullOutLanes.Breakdown(circuit, phaseV, circuit.B0).TorqueNm;
+        return PullOutLanes.BreakdownOfAnyCage(circuit, phaseV, circuit.B0).TorqueNm;
     }
 
     private L Worst(L a, L b) => largest ? L.Larger(a, b) : L.Smaller(a, b);
