@@ -39,6 +39,22 @@ public abstract record VoltsPerHertzCurve
     /// <summary>Frequencies where the law bends; the largest volts per hertz stand at one of them or at an end.</summary>
     internal abstract IEnumerable<double> BendsHz { get; }
 
+    /// <summary>The lowest frequency at which the law reaches a line voltage; the base frequency where it never does below.</summary>
+    internal double HertzReaching(double lineVolts)
+    {
+        const int Halvings = 60;
+        if (BaseVolts <= lineVolts) return BaseHz;
+        // Every law rises to its base point, so halving finds the place.
+        var (below, above) = (0.0, BaseHz);
+        for (var step = 0; step < Halvings; step++)
+        {
+            var middle = (below + above) / 2;
+            if (LineVolts(middle) < lineVolts) below = middle;
+            else above = middle;
+        }
+        return above;
+    }
+
     // A law is asked millions of times a study: its figures stand ready as plain numbers.
     private protected double BaseVolts { get; }
 

@@ -46,6 +46,9 @@ internal sealed class Drive
     internal double PhaseV(double frequencyHz) =>
         Math.Min(press.Inverter.Curve.LineVolts(frequencyHz) * LinkFactor / Math.Sqrt(3), CeilingPhaseV);
 
+    /// <summary>Where the voltage stops rising: base frequency, or lower where the ceiling is met first.</summary>
+    internal double CeilingMetHz => press.Inverter.Curve.HertzReaching(CeilingPhaseV * Math.Sqrt(3) / LinkFactor);
+
     /// <summary>As modelled: air-gap torque at a slip.</summary>
     internal double TorqueNm(double frequencyHz, double slip) =>
         Worst(circuit => circuit.Solve(frequencyHz, PhaseV(frequencyHz), DropV, slip).TorqueNm);

@@ -8,7 +8,8 @@ namespace Spindlewright.Studies.Batches;
 public static class BoundBatch
 {
     /// <summary>Finds them.</summary>
-    /// <param name="drives">Drives of the samples on the hazard side; the first column's circuits set the bound's base.</param>
+    /// <param name="drives">Drives of the samples on the hazard side.</param>
+    /// <param name="others">Columns of the capability side's circuits, of which the larger torque counts too; empty where both sides share theirs.</param>
     /// <param name="supplyFactor">(Highest supply / nominal)², one a sample.</param>
     /// <param name="nameplateNm">Breakdown torque by the nameplate in N·m, one a sample, 0 for none; empty for none at all.</param>
     /// <param name="boundNm">Receives the bounds at the motor shaft in N·m.</param>
@@ -16,8 +17,8 @@ public static class BoundBatch
     /// <exception cref="PartException">Columns are not of one length, or the drives are of the other side.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled; every bound is NaN.</exception>
     public static void Of(
-        DriveColumns drives, ReadOnlyMemory<double> supplyFactor, ReadOnlyMemory<double> nameplateNm, Memory<double> boundNm,
-        BatchRun run)
+        DriveColumns drives, IReadOnlyList<CircuitColumns> others, ReadOnlyMemory<double> supplyFactor, ReadOnlyMemory<double> nameplateNm,
+        Memory<double> boundNm, BatchRun run)
     {
         if (drives.Side != Side.Hazard)
             throw new PartException("batch of bounds", "side of the drives", "capability", "hazard", "a bound credits nothing");
@@ -25,13 +26,13 @@ public static class BoundBatch
         if (!nameplateNm.IsEmpty) BatchSolver.SameLength(nameplateNm.Length, drives.Count, "number of nameplate torques", "samples");
         BatchSolver.SameLength(boundNm.Length, drives.Count, "room for bounds", "samples");
         var ends = TorqueBound.EndsHz(drives.Inverter);
-        Blocks.Run(drives.Count, run, new BoundWork(drives, supplyFactor, nameplateNm, boundNm, ends));
+        Blocks.Run(drives.Count, run, new BoundWork(drives, others.Count == 0 ? null : drives.With(others), supplyFactor, nameplateNm, boundNm, ends));
     }
 }
 
 /// <summary>Bounds of a block.</summary>
 internal readonly struct BoundWork(
-    DriveColumns drives, ReadOnlyMemory<double> supplyFactor, ReadOnlyMemory<double> nameplateNm, Memory<double> boundNm,
+    DriveColumns drives, DriveColumns? others, ReadOnlyMemory<double> supplyFactor, ReadOnlyMemory<double> nameplateNm, Memory<double> boundNm,
     double[] endsHz) : IBlockWork
 {
     public void Do<L>(int start, int length) where L : struct, ILanes<L>
@@ -44,19 +45,19 @@ internal readonly struct BoundWork(
     private L BoundNm<L>(in Group group) where L : struct, ILanes<L>
     {
         var (one, counted) = (L.All(1), L.All(TorqueBound.MostCountedOverflux));
-        var baseNm = WithoutResistanceNm<L>(group);
+        var baseNm = WithoutResistanceNm<L>(drives.Circuits[0], group);
+        if (others is not null) baseNm = L.Larger(baseNm, WithoutResistanceNm<L>(others.Circuits[0], group));
         if (!nameplateNm.IsEmpty) baseNm = L.Larger(baseNm, group.LoadCircuits<L>(nameplateNm.Span));
         baseNm *= group.LoadCircuits<L>(supplyFactor.Span);
         var overflux = L.Larger(one, SetOverflux<L>(group));
         var beyond = overflux > counted;
         if (L.Any(beyond))
-            overflux = L.Choose(beyond, L.Larger(counted, L.Sqrt(UnsaturatedBreakdownNm<L>(group) / baseNm)), overflux);
+            overflux = L.Choose(beyond, L.Larger(counted, L.Sqrt(LargestUnsaturatedNm<L>(group) / baseNm)), overflux);
         return baseNm * overflux * overflux;
     }
 
-    private L WithoutResistanceNm<L>(in Group group) where L : struct, ILanes<L>
+    private static L WithoutResistanceNm<L>(CircuitColumns circuits, in Group group) where L : struct, ILanes<L>
     {
-        var circuits = drives.Circuits[0];
         var circuit = CircuitLanes<L>.At(
             circuits, group, group.LoadCircuits<L>(circuits[CircuitColumns.Column.RatedHz]), CircuitForm.Saturated);
         (circuit.R1, circuit.CoreS) = (L.All(0), L.All(0));
@@ -74,7 +75,11 @@ internal readonly struct BoundWork(
     }
 
     /// <summary>The largest over the frequencies that are set, stretch by stretch between the law's bends and each in pieces.</summary>
-    private L UnsaturatedBreakdownNm<L>(in Group group) where L : struct, ILanes<L>
+    private L LargestUnsaturatedNm<L>(in Group group) where L : struct, ILanes<L> => others is null
+        ? UnsaturatedBreakdownNm<L>(drives, group)
+        : L.Larger(UnsaturatedBreakdownNm<L>(drives, group), UnsaturatedBreakdownNm<L>(others, group));
+
+    private L UnsaturatedBreakdownNm<L>(DriveColumns drives, in Group group) where L : struct, ILanes<L>
     {
         var curve = new UnsaturatedCurve<L>(new DriveLanes<L>(drives, group, anyDrop: false), drives.Inverter.Curve);
         var largest = L.All(0);

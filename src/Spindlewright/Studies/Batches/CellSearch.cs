@@ -6,7 +6,7 @@ namespace Spindlewright.Studies.Batches;
 /// <summary>Brackets the first crossing of one sample's torque with a limit; frequencies lie side by side in the lanes.</summary>
 /// <remarks>
 /// Every eighth end of the study's cells is looked at. A torque that passes between two of them is bracketed by them; where it peaks below the
-/// limit, as where the law meets the link's ceiling, every end about the peak is looked at too.
+/// limit every end about the peak is looked at too, and so is the frequency where the law meets the link's ceiling, which is a sharp peak.
 /// </remarks>
 internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
 {
@@ -18,16 +18,18 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
 
     private readonly ref readonly DriveLanes<L> drive;
     private readonly FrequencyCells cells;
-    private readonly double limitNm;
+    private readonly double limitNm, ceilingMetHz;
     private readonly bool exact;
 
     /// <summary>Makes a search.</summary>
     /// <param name="drive">The sample in every lane.</param>
     /// <param name="cells">Where to look.</param>
     /// <param name="limitNm">What its torque must pass.</param>
-    internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm)
+    /// <param name="ceilingMetHz">Where its voltage stops rising.</param>
+    internal CellSearch(ref readonly DriveLanes<L> drive, FrequencyCells cells, double limitNm, double ceilingMetHz)
     {
         this.drive = ref drive;
+        this.ceilingMetHz = ceilingMetHz;
         (this.cells, this.limitNm, exact) = (cells, limitNm, drive.Closed || drive.AnyDoubleCage);
     }
 
@@ -45,6 +47,7 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
             if (exact || quick[post] < limitNm) torques[post] = quick[post];
             if (torques[post] >= limitNm) return (cells.PostHz[Math.Max(0, post - 1)], cells.PostHz[post]);
             if (IsPast(torques, post) && Among(post - 2, post) is var end and >= 0) return (cells.Hz[end - 1], cells.Hz[end]);
+            if (PassesAtCeiling(post)) return (cells.PostHz[post - 1], ceilingMetHz);
         }
         // A peak beyond the last post but one has no post behind it to tell of it.
         return Among(Posts - 2, Posts - 1) is var last and >= 0 ? (cells.Hz[last - 1], cells.Hz[last]) : (double.NaN, double.NaN);
@@ -53,6 +56,15 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
     /// <summary>Whether the post before was a peak.</summary>
     private static bool IsPast(ReadOnlySpan<double> torques, int post) =>
         post > 0 && torques[post] < torques[post - 1] && (post == 1 || torques[post - 2] <= torques[post - 1]);
+
+    /// <summary>Whether the law meets the ceiling between a post and the one before, and passes the limit there.</summary>
+    private bool PassesAtCeiling(int post)
+    {
+        if (post == 0 || !(ceilingMetHz > cells.PostHz[post - 1] && ceilingMetHz < cells.PostHz[post])) return false;
+        Span<double> torques = stackalloc double[L.Count];
+        L.Store(drive.PullOutNm(L.All(ceilingMetHz), L.All(cells.Curve.LineVolts(ceilingMetHz))), torques, 0);
+        return torques[0] >= limitNm;
+    }
 
     /// <summary>Torques at as many posts as there are lanes.</summary>
     private void Look(Span<double> torques, int from, bool exact, out int known)

@@ -58,6 +58,17 @@ public sealed class DriveColumns
     /// <summary>Rms volts a phase that oppose the current; 0 until set.</summary>
     public Memory<double> DropV { get; }
 
+    /// <summary>The same drives with other circuits.</summary>
+    internal DriveColumns With(IReadOnlyList<CircuitColumns> circuits)
+    {
+        var made = new DriveColumns(Inverter, Side, Form, circuits);
+        BatchSolver.SameLength(made.Count, Count, "number of circuits", "samples");
+        LinkFactor.CopyTo(made.LinkFactor);
+        CeilingPhaseV.CopyTo(made.CeilingPhaseV);
+        DropV.CopyTo(made.DropV);
+        return made;
+    }
+
     /// <summary>The drive of a machine, repeated: what is uncertain is then set over it.</summary>
     /// <param name="press">The machine.</param>
     /// <param name="side">Which side of it.</param>

@@ -40,7 +40,8 @@ internal readonly struct OverpoweringWork(
     private (double LowHz, double HighHz) FirstCrossing<L>(int sample) where L : struct, ILanes<L>
     {
         var drive = new DriveLanes<L>(drives, new Group(sample, sample, 1), anyDrop);
-        return new CellSearch<L>(in drive, cells, LimitNm(sample)).First();
+        var ceilingMetHz = cells.Curve.HertzReaching(drives.CeilingPhaseV.Span[sample] * Math.Sqrt(3) / drives.LinkFactor.Span[sample]);
+        return new CellSearch<L>(in drive, cells, LimitNm(sample), ceilingMetHz).First();
     }
 
     private void Conclude<L>(in Group group, L low, L high) where L : struct, ILanes<L>

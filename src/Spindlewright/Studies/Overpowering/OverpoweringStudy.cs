@@ -115,13 +115,21 @@ public sealed record OverpoweringStudy(
         double Excess(double hertz) => drive.PullOutNm(hertz) * gain - friction - hand.NewtonMeters;
         var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter));
         if (Excess(lowest) >= 0) return lowest;
-        for (var step = 1; step <= Steps; step++)
+        var from = lowest;
+        foreach (var to in EndsHz(lowest, top, drive.CeilingMetHz))
         {
-            var (from, to) = (lowest + (top - lowest) * (step - 1) / Steps, lowest + (top - lowest) * step / Steps);
             if (Excess(to) >= 0) return to > from ? Brent.FindRoot(Excess, from, to, 1e-10, 100) : from;
+            from = to;
         }
         return null;
     }
+
+    /// <summary>Ends of the cells in which a crossing is looked for, rising.</summary>
+    private static IEnumerable<double> EndsHz(double lowest, double top, double ceilingMetHz) =>
+        Enumerable.Range(1, Steps).Select(step => lowest + (top - lowest) * step / Steps)
+            // Where the voltage stops rising torque has a sharp peak, which no even step need meet.
+            .Concat(ceilingMetHz > lowest && ceilingMetHz < top ? [ceilingMetHz] : [])
+            .Order();
 
     /// <summary>The frequency up to which locked-rotor torque rises.</summary>
     private static double RisesToHz(DrillPress press, Drive drive) =>

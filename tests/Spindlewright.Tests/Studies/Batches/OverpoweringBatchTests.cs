@@ -64,7 +64,8 @@ public class OverpoweringBatchTests
                 var found = new double[1];
                 double[] nameplate = [(press.Motor.BreakdownTorqueForBound * press.Motor.RatedTorque)?.NewtonMeters ?? 0];
                 BoundBatch.Of(
-                    DriveColumns.Of(press, Side.Hazard, 1), new[] { bound.SupplyFactor }, nameplate, found, BatchRun.OneCore);
+                    DriveColumns.Of(press, Side.Hazard, 1), DriveColumns.Of(press, Side.Capability, 1).Circuits,
+                    new[] { bound.SupplyFactor }, nameplate, found, BatchRun.OneCore);
                 Assert.Equal(1, found[0] / bound.Motor.NewtonMeters, 1e-12);
                 Interlocked.Increment(ref bound.SetOverflux > TorqueBound.MostCountedOverflux ? ref beyond : ref counted);
             },
@@ -77,7 +78,7 @@ public class OverpoweringBatchTests
     {
         var drives = DriveColumns.Of(Presses.HandComputed(4, Duration.FromSeconds(1)), Side.Capability, 1);
         var one = new double[1];
-        Assert.Throws<PartException>(() => BoundBatch.Of(drives, one, default, one, BatchRun.OneCore));
+        Assert.Throws<PartException>(() => BoundBatch.Of(drives, [], one, default, one, BatchRun.OneCore));
     }
 
     private static void Compare(
