@@ -30,7 +30,7 @@ public sealed class UncertaintyStudyTests
             {
                 // The single study takes the larger torque of a cold and a hot motor at each frequency.
                 var ours = new[] { press.Motor.Winding.Cold, press.Motor.Winding.Hot }
-                    .Min(at => samples.CrossingOf(HazardRow(press, inputs, at.DegreesCelsius), place, samples.Hands[which]));
+                    .Min(at => Crossing(samples, HazardRow(press, inputs, at.DegreesCelsius), place, samples.Hands[which]));
                 var theirs = hand.Crossing.Hazard?.RevolutionsPerMinute ?? double.PositiveInfinity;
                 if (double.IsInfinity(theirs)) Assert.Equal(theirs, ours);
                 else Assert.Equal(1, ours / theirs, 1e-3);
@@ -47,7 +47,10 @@ public sealed class UncertaintyStudyTests
             [UncertainFigures.WindingTemperature] = celsius,
             [UncertainFigures.MotorCircuit] = 1,
             [UncertainFigures.RotorResistance] = 1,
+            [UncertainFigures.StandstillResistance] = 1,
             [UncertainFigures.Leakage] = 1,
+            [UncertainFigures.BeltTension] = 1,
+            [UncertainFigures.CuttingTorque] = 1,
             [UncertainFigures.BeltEfficiency] = 1,
             [UncertainFigures.SpindleFriction] = press.Spindle.FrictionTorque.Hazard.NewtonMeters,
             [UncertainFigures.HandTorque] = 10,
@@ -61,18 +64,18 @@ public sealed class UncertaintyStudyTests
         var press = Demo("measured-six-pole-bench");
         var inputs = UncertainMachine.Of(press, Strength);
         var samples = new CrossingSamples(press, inputs, Strength);
-        var drives = new DrawnDrives(press);
+        var (drives, places) = (new DrawnDrives(press), new DrawPlaces(inputs));
         var generator = new CounterGenerator(9);
         var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.Curve.BaseFrequency.Hertz);
         var found = 0;
         for (ulong sample = 0; sample < 40; sample++)
         {
             var row = inputs.Select((input, place) => input.Distribution.Quantile(generator.Uniform((uint)place, sample))).ToArray();
-            var crossing = samples.CrossingOf(row, 0, samples.Hands[0]);
-            var drive = drives.Make(row[0], row[1], row[2], row[3], row[4], row[5], row[6]);
+            var crossing = Crossing(samples, row, 0, samples.Hands[0]);
+            var drive = drives.Make(places.Drive(row));
             var belt = press.Belts[0];
-            var gain = belt.Ratio * (belt.Efficiency.Capability + (belt.Efficiency.Hazard - belt.Efficiency.Capability) * row[7]);
-            double Excess(double hertz) => drive.PullOutNm(hertz) * gain - row[8] - samples.Hands[0].Torque.NewtonMeters;
+            var gain = belt.Ratio * places.EfficiencyOf(belt, row);
+            double Excess(double hertz) => drive.PullOutNm(hertz) * gain - row[places.SpindleFriction] - samples.Hands[0].Torque.NewtonMeters;
             if (Excess(lowest) >= 0 || Excess(top) < 0) continue;
             var hertz = Brent.FindRoot(Excess, lowest, top, 1e-9, 100);
             Assert.Equal(1, crossing / samples.SpeedAt(0, (hertz - lowest) / (top - lowest)), 1e-3);
@@ -94,10 +97,11 @@ public sealed class UncertaintyStudyTests
         const int Machines = 400;
         var rows = Enumerable.Range(0, Machines).Select(sample => study.Inputs
             .Select((input, place) => input.Distribution.Quantile(generator.Uniform((uint)place, (ulong)sample))).ToArray()).ToList();
+        var truths = samples.CrossingsOf(rows, samples.Hands[^1]);
         foreach (var (belt, place) in study.Belts.Select((belt, place) => (belt, place)))
         {
             var interval = belt.Hands[^1].Crossing.Middle;
-            var covered = rows.Count(row => interval.Contains(samples.CrossingOf(row, place, samples.Hands[^1])));
+            var covered = truths[place].Count(interval.Contains);
             Assert.True(covered >= 0.93 * Machines, $"{belt.Belt.Name}: {covered} of {Machines}");
         }
     }
@@ -128,6 +132,8 @@ public sealed class UncertaintyStudyTests
         var wide = Study(press).Belts.Select(belt => belt.Bound.NewtonMeters);
         Assert.Equal(TorqueStudy.Of(press).Spindle.Select(spindle => spindle.Bound.NewtonMeters), wide);
     }
+
+    private static double Crossing(CrossingSamples samples, double[] row, int belt, StatedHand hand) => samples.CrossingsOf([row], hand)[belt][0];
 
     private static DrillPress Demo(string name)
     {

@@ -18,11 +18,14 @@ internal static class ManySamples
         var circuits = new[] { new CircuitColumns(count), new CircuitColumns(count) };
         var drives = new DriveColumns(press.Inverter, Side.Hazard, form, circuits);
         var (ratio, efficiency, friction, hand) = (new double[count], new double[count], new double[count], new double[count]);
+        // Double cages stand among single ones where everything else is there too.
+        var doubleCages = withDrop && form == CircuitForm.Saturated;
         for (var sample = 0; sample < count; sample++)
         {
             var cold = new CircuitSi(
                 Around(19, 0.2), Around(14.3, 0.2), Around(15.6, 0.2), Around(14.3, 0.2), Around(154, 0.2), 1 / Around(2500, 0.3), 50, 6,
-                400 / Math.Sqrt(3), sample % 3 == 0 ? 0 : Around(0.3, 0.5), sample % 2 == 0 ? 1.5 : Around(1.5, 0.2));
+                400 / Math.Sqrt(3), sample % 3 == 0 ? 0 : Around(0.3, 0.5), sample % 2 == 0 ? 1.5 : Around(1.5, 0.2),
+                doubleCages && sample % 3 == 1 ? Around(2, 0.5) : 0, 0.4);
             circuits[0].Set(sample, cold);
             circuits[1].Set(sample, cold with { R1Ohm = 1.3 * cold.R1Ohm, R2Ohm = 1.3 * cold.R2Ohm });
             drives.LinkFactor.Span[sample] = Around(1, 0.1);
