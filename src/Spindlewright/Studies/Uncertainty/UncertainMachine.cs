@@ -62,8 +62,9 @@ public static class UncertainMachine
                 UncertainFigures.BeltTension, TensionMeaning, "", new Distribution.Uniform(0, 1), Provenance.OwnChoice, Ours,
                 "readings of the tension test and friction, both from their low to their high figure");
         yield return new(
-            UncertainFigures.CuttingTorque, "cutting torque over that of the handbook's coefficients", "", Cut(0.25), Provenance.OwnChoice, Ours,
-            "a quarter either way: wear, and what the methods differ by among themselves");
+            UncertainFigures.CuttingTorque, "cutting torque over that of the handbook's coefficients", "",
+            new Distribution.Triangular(0.5, 1, 1.25), Provenance.OwnChoice, Ours,
+            "methods differ by a factor of two and the handbook's, which is used, stands on the high side; a blunt tool asks a quarter more");
         yield return Hand(strength);
     }
 
