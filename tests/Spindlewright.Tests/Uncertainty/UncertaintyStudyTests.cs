@@ -6,6 +6,7 @@ using Spindlewright.Foundations.Sampling;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
+using Spindlewright.Studies;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Studies.Uncertainty;
@@ -131,6 +132,60 @@ public sealed class UncertaintyStudyTests
         var press = Demo("measured-six-pole-bench");
         var wide = Study(press).Belts.Select(belt => belt.Bound.NewtonMeters);
         Assert.Equal(TorqueStudy.Of(press).Spindle.Select(spindle => spindle.Bound.NewtonMeters), wide);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Operations_are_tried_on_every_machine_and_their_bound_stands_above_what_the_motor_gives(string machine)
+    {
+        var study = StudyResults.Of(Demo(machine), Handbook, cancellation: TestContext.Current.CancellationToken).Uncertainty;
+        Assert.NotEmpty(study.Work);
+        foreach (var each in study.Work)
+        {
+            Assert.True(each.Needed.Middle.Least * each.Margin.Middle.Most < each.Bound.NewtonMeters, each.Name);
+            Assert.Equal(each.Margin.Middle.Least <= 1, each.Stalls.Estimate >= 0.025);
+            Assert.True(each.Stalls.Doubt.Contains(each.Stalls.Estimate));
+        }
+    }
+
+    [Fact]
+    public void A_study_that_is_cancelled_hands_nothing_out_and_tells_its_progress_before()
+    {
+        var press = Demo("school-workshop") with { Uncertainty = new OwnUncertainty(new Dictionary<string, Distribution>(), 20_000) };
+        using var end = new CancellationTokenSource();
+        var told = new System.Collections.Concurrent.ConcurrentBag<double>();
+        var progress = new Immediate(share =>
+        {
+            told.Add(share);
+            end.Cancel();
+        });
+        Assert.ThrowsAny<OperationCanceledException>(() => UncertaintyStudy.Of(
+            press, TorqueStudy.Of(press), Strength, 1, progress: progress, cancellation: end.Token));
+        Assert.All(told, share => Assert.InRange(share, 0, 0.5));
+        Assert.NotEmpty(told);
+        Assert.ThrowsAny<OperationCanceledException>(() => StudyResults.Of(press, Handbook, cancellation: end.Token));
+    }
+
+    [Fact]
+    public void A_figure_known_exactly_moves_nothing_and_narrows_the_interval()
+    {
+        var press = Demo("measured-six-pole-bench");
+        var wide = Study(press);
+        var driver = wide.Belts[0].Drivers[0];
+        var known = Study(press with
+        {
+            Uncertainty = new OwnUncertainty(
+                new Dictionary<string, Distribution> { [driver.Input.Name] = new Distribution.Fixed(driver.Input.Distribution.Median) }, 2000),
+        });
+        Assert.Equal(0, known.Belts[0].Drivers.Single(each => each.Input.Name == driver.Input.Name).Swing);
+        Assert.Equal(Provenance.Yours, known.Inputs.Single(each => each.Name == driver.Input.Name).Provenance);
+        var (before, after) = (wide.PullOutAtBase.Middle.Width, known.PullOutAtBase.Middle.Width);
+        Assert.True(after < before, $"{before} became {after}");
+    }
+
+    private sealed class Immediate(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
     }
 
     private static double Crossing(CrossingSamples samples, double[] row, int belt, StatedHand hand) => samples.CrossingsOf([row], hand)[belt][0];

@@ -55,7 +55,8 @@ public class TorquePointTests
                 var circuit = batch.Circuits[i % batch.Circuits.Length];
                 var (torqueNm, at) = circuit.Breakdown(batch.Hz[i], batch.PhaseV[i], circuit.XmOhm);
                 Same(torqueNm, torque[i], 0, "breakdown torque");
-                Same(at, slip[i], 0, "breakdown slip");
+                if (circuit.CageRise == 0) Same(at, slip[i], 0, "breakdown slip");
+                else Assert.Equal(at, slip[i], SlipShare * at + SlipResolution);
             }
         }, iter: 400);
 
@@ -71,8 +72,9 @@ public class TorquePointTests
             var place = batch.Count / 2;
             batch.Hz[place] = double.NaN;
             BatchSolver.PullOut(batch.Columns, batch.Feeds(withDrop), new(spoilt), form, BatchRun.OneCore);
-            // Without more volts than the drop there is no torque at any frequency.
-            whole[place] = batch.PhaseV[place] > batch.Drop(place, withDrop) || (form == CircuitForm.ConstantParameters && !withDrop) ? double.NaN : 0;
+            // Without more volts than the drop there is no torque at any frequency; the closed form of a single cage does not ask.
+            var closed = form == CircuitForm.ConstantParameters && !withDrop && batch.Circuits[place % batch.Circuits.Length].CageRise == 0;
+            whole[place] = batch.PhaseV[place] > batch.Drop(place, withDrop) || closed ? double.NaN : 0;
             Assert.Equal(whole, spoilt);
         }, iter: 100, threads: 1);
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using Spindlewright.Foundations;
 using Spindlewright.Hands;
+using Spindlewright.Inverters;
 using Spindlewright.Machines;
 using Spindlewright.Motors;
 using Spindlewright.Motors.Batches;
@@ -51,6 +52,32 @@ public class OverpoweringBatchTests
         var found = OverpoweringBatch.Of(drives, new(ones, ones, none, hands), press.Person, BatchRun.OneCore);
         for (var sample = 0; sample < count; sample++)
             Assert.InRange(found.Hz.Span[sample], cells.Hz[first + sample - 1], cells.Hz[first + sample]);
+    }
+
+    [Theory]
+    [InlineData(0.88)]
+    [InlineData(0.931)]
+    [InlineData(0.7777)]
+    public void A_crossing_at_the_very_ceiling_is_found_by_study_and_batch(double ceilingShare)
+    {
+        // The ceiling is met between two steps of the walk; beyond it torque falls, and the hand is a hair below its sharp peak.
+        var given = Presses.HandComputed(4, Duration.FromSeconds(0.15));
+        var old = given.Inverter;
+        var inverter = new Inverter(
+            old.RatedCurrent, old.CurrentLimit, old.LowestFrequency, old.HighestFrequency, old.Curve,
+            new DcLink(false, Sided.Same(ceilingShare), Modulation.SpaceVector), old.PhaseDrop, old.OutputFollowsLink);
+        var press = new DrillPress(given.Title, given.Supply, inverter, given.Motor, given.Belts, given.Spindle) { Person = given.Person };
+        var (drive, belt) = (new Drive(press, Side.Hazard), press.Belts[0]);
+        Assert.InRange(drive.CeilingMetHz, old.LowestFrequency.Hertz + 1, old.Curve.BaseFrequency.Hertz - 1);
+        var hand = drive.PullOutNm(drive.CeilingMetHz) * belt.Ratio * belt.Efficiency.Hazard * (1 - 1e-9);
+        var strength = new HandStrength(Torque.FromNewtonMeters(hand), Torque.Zero, "a stated hand", Provenance.OwnArithmetic, "");
+        var stated = OverpoweringStudy.Of(press, TorqueStudy.Of(press), strength).Belts[0].Hands[0];
+        Assert.NotNull(stated.Crossing.Hazard);
+        double[] Only(double value) => [value];
+        var found = OverpoweringBatch.Of(
+            DriveColumns.Of(press, Side.Hazard, 1),
+            new(Only(belt.Ratio), Only(belt.Efficiency.Hazard), Only(0), Only(stated.Hand.Torque.NewtonMeters)), press.Person, BatchRun.OneCore);
+        Assert.Equal(1, found.Rpm.Span[0] / stated.Crossing.Hazard.Value.RevolutionsPerMinute, RootShare);
     }
 
     [Fact]
