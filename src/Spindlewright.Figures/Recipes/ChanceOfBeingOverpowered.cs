@@ -22,7 +22,8 @@ public sealed class ChanceOfBeingOverpowered : IFigureRecipe<StudyResults>
         [
             .. results.Uncertainty.Belts.Select(row => new Curve(
                 Role.Uncertainty, StudyMarks.Values(row.Chances, at => at.Speed.RevolutionsPerMinute),
-                StudyMarks.Values(row.Chances, at => 100 * at.Chance.Estimate), UncertaintyMarks.WithBound(row), row.Belt.Name,
+                StudyMarks.Values(row.Chances, at => 100 * at.Chance.Estimate), UncertaintyMarks.WithBound(row),
+                FormattableString.Invariant($"{row.Belt.Name}: bound {row.Bound.NewtonMeters:0} N·m"),
                 legend: "share passed")),
         ],
         sources: UncertaintyMarks.Sources(results),

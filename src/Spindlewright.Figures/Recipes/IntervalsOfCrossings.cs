@@ -26,8 +26,8 @@ public sealed class IntervalsOfCrossings : IFigureRecipe<StudyResults>
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < rows.Count; i++)
         {
-            Add(marks, rows[i], rows[i].Hands[0], i + 1 + Thickness, Role.Hand);
-            Add(marks, rows[i], rows[i].Hands[^1], i + 1 - Thickness, Role.Uncertainty);
+            Add(marks, rows[i], rows[i].Hands[0], i + 1 - Thickness, Role.Hand);
+            Add(marks, rows[i], rows[i].Hands[^1], i + 1 + Thickness, Role.Uncertainty);
         }
 
         return new(

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Spindlewright.Figures.Catalogue;
 using Spindlewright.Studies;
-using Spindlewright.Studies.Uncertainty;
 
 namespace Spindlewright.Figures.Recipes;
 
@@ -23,10 +22,9 @@ public sealed class WhatMovesTheCrossing : IFigureRecipe<StudyResults>
     public Figure Make(StudyResults results)
     {
         var row = results.Uncertainty.Belts.MaxBy(each => each.Belt.Ratio)!;
-        // The largest stands on top.
-        CrossingDriver[] drivers = [.. row.Drivers.Reverse()];
+        var drivers = row.Drivers;
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        for (var i = 0; i < drivers.Length; i++)
+        for (var i = 0; i < drivers.Count; i++)
         {
             var (low, high) = (UncertaintyMarks.Held(row, drivers[i].Low), UncertaintyMarks.Held(row, drivers[i].High));
             if (low == high) marks.Add(new Points(Role.Uncertainty, [low], [i + 1], legend: "moves nothing"));

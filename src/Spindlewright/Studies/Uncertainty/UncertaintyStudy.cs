@@ -27,7 +27,7 @@ public sealed record UncertaintyStudy(
     IReadOnlyList<VariedInput> Inputs, SamplingPlan Plan, SampledFigure LockedRotorAtLowest, SampledFigure PullOutAtBase, Torque Bound,
     IReadOnlyList<UncertainBelt> Belts, IReadOnlyList<UncertainWork> Work, IReadOnlyList<SampledStep> Convergence)
 {
-    private const int SpeedsShown = 12;
+    private const int SpeedsShown = 25;
     private const double MostUnanswered = 0.025;
 
     // The strong hand is stated, so that the population's spread does not move it; the others enter operations alone.
