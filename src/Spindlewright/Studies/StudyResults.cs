@@ -66,7 +66,10 @@ public sealed record StudyResults
     public required SupplyStudy Supply { get; init; }
 
     /// <summary>How sure the overpowering speeds and the operations are.</summary>
-    public required UncertaintyStudy Uncertainty { get; init; }
+    /// <remarks>Computed when first asked for: some thousand machines take longer than most other studies, and few readers of results ask.</remarks>
+    public UncertaintyStudy Uncertainty => Sampled.Value;
+
+    private Lazy<UncertaintyStudy> Sampled { get; init; } = null!;
 
     /// <summary>The machine as found; null where it was not described.</summary>
     public required BeforeStudy? Before { get; init; }
@@ -103,7 +106,7 @@ public sealed record StudyResults
         var torques = Step(2, () => TorqueStudy.Of(press));
         var heat = Step(5, () => HeatStudy.Of(press, torques, handbook));
         var work = Step(8, () => WorkStudy.Of(press, torques, heat, handbook));
-        return new()
+        var results = new StudyResults
         {
             Press = press,
             Seed = seed,
@@ -121,9 +124,12 @@ public sealed record StudyResults
             Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
             Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
             CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
-            Uncertainty = Step(14, () => UncertaintyStudy.Of(
+            Sampled = new(() => UncertaintyStudy.Of(
                 press, torques, HandStrength.OfHandbook(handbook), seed, work, cancellation: cancellation)),
         };
+        // Who is told of the steps waits for all of them.
+        if (progress is not null) Step(14, () => results.Uncertainty);
+        return results;
     }
 
     /// <summary>The seed where none is given.</summary>
