@@ -1,5 +1,6 @@
 using Spindlewright.Figures.Catalogue;
 using Spindlewright.Studies;
+using Spindlewright.Studies.Uncertainty;
 
 namespace Spindlewright.Figures.Recipes;
 
@@ -21,12 +22,16 @@ public sealed class ChanceOfBeingOverpowered : IFigureRecipe<StudyResults>
         new Axis("spindle speed", "r/min", AxisScale.Logarithmic), new Axis("share of machines and hands", "%"),
         [
             .. results.Uncertainty.Belts.Select(row => new Curve(
-                Role.Uncertainty, StudyMarks.Values(row.Chances, at => at.Speed.RevolutionsPerMinute),
-                StudyMarks.Values(row.Chances, at => 100 * at.Chance.Estimate), UncertaintyMarks.WithBound(row),
+                Role.Uncertainty, StudyMarks.Values(Told(row), at => at.Speed.RevolutionsPerMinute),
+                StudyMarks.Values(Told(row), at => 100 * at.Chance.Estimate), UncertaintyMarks.WithBound(row),
                 FormattableString.Invariant($"{row.Belt.Name}: bound {row.Bound.NewtonMeters:0} N·m"),
                 legend: "share passed")),
         ],
         sources: UncertaintyMarks.Sources(results),
         notes: [UncertaintyMarks.Samples(results), "Hands of the sample's people, one drawn with every machine. A small share is no permission: the bound stands whatever the model says."],
         cautions: [UncertaintyMarks.Caution]);
+
+    /// <summary>Up to where all are passed: beyond, lines would only lie on one another.</summary>
+    private static IEnumerable<ChanceAtSpeed> Told(UncertainBelt row) =>
+        row.Chances.Take(2 + row.Chances.Skip(1).TakeWhile(at => at.Chance.Estimate < 1).Count());
 }
