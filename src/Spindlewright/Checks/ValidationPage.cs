@@ -104,7 +104,8 @@ public static class ValidationPage
     private static string DeviationOf(Verdict verdict) => verdict.Deviation switch
     {
         null => "",
-        { } deviation when verdict.Check.Tolerance.Absolute is not null => Signed(deviation, "+0.###E+0;-0.###E+0;0"),
+        { } deviation when verdict.Check.Tolerance.Absolute is { } allowed =>
+            $"{Signed(deviation, allowed < 0.1 ? "+0.0000;-0.0000;0.0000" : "+0.00;-0.00;0.00")} {Unit(verdict.Check.Unit)}".TrimEnd(),
         { } deviation => Signed(100 * deviation / Math.Abs(verdict.Check.Value), "+0.000;-0.000;0.000") + " %",
     };
 

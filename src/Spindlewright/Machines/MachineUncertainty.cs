@@ -50,6 +50,9 @@ public static class UncertainFigures
     /// <summary>Rotor resistance over that of the circuit.</summary>
     public const string RotorResistance = "rotor_resistance";
 
+    /// <summary>Rotor resistance of a double cage at standstill over that of the circuit; locked-rotor torque goes with it.</summary>
+    public const string StandstillResistance = "standstill_resistance";
+
     /// <summary>Leakage reactances over those of the circuit.</summary>
     public const string Leakage = "leakage";
 
@@ -58,6 +61,12 @@ public static class UncertainFigures
 
     /// <summary>Drag of the spindle's bearings, N·m.</summary>
     public const string SpindleFriction = "spindle_friction";
+
+    /// <summary>How far the torque at which the belt slips lies from that of low (0) to that of high (1) tension and friction.</summary>
+    public const string BeltTension = "belt_tension";
+
+    /// <summary>Cutting torque over that of the handbook's coefficients.</summary>
+    public const string CuttingTorque = "cutting_torque";
 
     /// <summary>Hand torque of the population at the best diameter, N·m.</summary>
     public const string HandTorque = "hand_torque";

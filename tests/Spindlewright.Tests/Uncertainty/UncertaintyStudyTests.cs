@@ -6,6 +6,7 @@ using Spindlewright.Foundations.Sampling;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
+using Spindlewright.Studies;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Studies.Uncertainty;
@@ -30,7 +31,7 @@ public sealed class UncertaintyStudyTests
             {
                 // The single study takes the larger torque of a cold and a hot motor at each frequency.
                 var ours = new[] { press.Motor.Winding.Cold, press.Motor.Winding.Hot }
-                    .Min(at => samples.CrossingOf(HazardRow(press, inputs, at.DegreesCelsius), place, samples.Hands[which]));
+                    .Min(at => Crossing(samples, HazardRow(press, inputs, at.DegreesCelsius), place, samples.Hands[which]));
                 var theirs = hand.Crossing.Hazard?.RevolutionsPerMinute ?? double.PositiveInfinity;
                 if (double.IsInfinity(theirs)) Assert.Equal(theirs, ours);
                 else Assert.Equal(1, ours / theirs, 1e-3);
@@ -47,7 +48,10 @@ public sealed class UncertaintyStudyTests
             [UncertainFigures.WindingTemperature] = celsius,
             [UncertainFigures.MotorCircuit] = 1,
             [UncertainFigures.RotorResistance] = 1,
+            [UncertainFigures.StandstillResistance] = 1,
             [UncertainFigures.Leakage] = 1,
+            [UncertainFigures.BeltTension] = 1,
+            [UncertainFigures.CuttingTorque] = 1,
             [UncertainFigures.BeltEfficiency] = 1,
             [UncertainFigures.SpindleFriction] = press.Spindle.FrictionTorque.Hazard.NewtonMeters,
             [UncertainFigures.HandTorque] = 10,
@@ -61,18 +65,18 @@ public sealed class UncertaintyStudyTests
         var press = Demo("measured-six-pole-bench");
         var inputs = UncertainMachine.Of(press, Strength);
         var samples = new CrossingSamples(press, inputs, Strength);
-        var drives = new DrawnDrives(press);
+        var (drives, places) = (new DrawnDrives(press), new DrawPlaces(inputs));
         var generator = new CounterGenerator(9);
         var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.Curve.BaseFrequency.Hertz);
         var found = 0;
         for (ulong sample = 0; sample < 40; sample++)
         {
             var row = inputs.Select((input, place) => input.Distribution.Quantile(generator.Uniform((uint)place, sample))).ToArray();
-            var crossing = samples.CrossingOf(row, 0, samples.Hands[0]);
-            var drive = drives.Make(row[0], row[1], row[2], row[3], row[4], row[5], row[6]);
+            var crossing = Crossing(samples, row, 0, samples.Hands[0]);
+            var drive = drives.Make(places.Drive(row));
             var belt = press.Belts[0];
-            var gain = belt.Ratio * (belt.Efficiency.Capability + (belt.Efficiency.Hazard - belt.Efficiency.Capability) * row[7]);
-            double Excess(double hertz) => drive.PullOutNm(hertz) * gain - row[8] - samples.Hands[0].Torque.NewtonMeters;
+            var gain = belt.Ratio * places.EfficiencyOf(belt, row);
+            double Excess(double hertz) => drive.PullOutNm(hertz) * gain - row[places.SpindleFriction] - samples.Hands[0].Torque.NewtonMeters;
             if (Excess(lowest) >= 0 || Excess(top) < 0) continue;
             var hertz = Brent.FindRoot(Excess, lowest, top, 1e-9, 100);
             Assert.Equal(1, crossing / samples.SpeedAt(0, (hertz - lowest) / (top - lowest)), 1e-3);
@@ -94,10 +98,11 @@ public sealed class UncertaintyStudyTests
         const int Machines = 400;
         var rows = Enumerable.Range(0, Machines).Select(sample => study.Inputs
             .Select((input, place) => input.Distribution.Quantile(generator.Uniform((uint)place, (ulong)sample))).ToArray()).ToList();
+        var truths = samples.CrossingsOf(rows, samples.Hands[^1]);
         foreach (var (belt, place) in study.Belts.Select((belt, place) => (belt, place)))
         {
             var interval = belt.Hands[^1].Crossing.Middle;
-            var covered = rows.Count(row => interval.Contains(samples.CrossingOf(row, place, samples.Hands[^1])));
+            var covered = truths[place].Count(interval.Contains);
             Assert.True(covered >= 0.93 * Machines, $"{belt.Belt.Name}: {covered} of {Machines}");
         }
     }
@@ -128,6 +133,62 @@ public sealed class UncertaintyStudyTests
         var wide = Study(press).Belts.Select(belt => belt.Bound.NewtonMeters);
         Assert.Equal(TorqueStudy.Of(press).Spindle.Select(spindle => spindle.Bound.NewtonMeters), wide);
     }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Operations_are_tried_on_every_machine_and_their_bound_stands_above_what_the_motor_gives(string machine)
+    {
+        var study = StudyResults.Of(Demo(machine), Handbook, cancellation: TestContext.Current.CancellationToken).Uncertainty;
+        Assert.NotEmpty(study.Work);
+        foreach (var each in study.Work)
+        {
+            Assert.True(each.Needed.Middle.Least * each.Margin.Middle.Most < each.Bound.NewtonMeters, each.Name);
+            Assert.Equal(each.Margin.Middle.Least <= 1, each.Stalls.Estimate >= 0.025);
+            Assert.True(each.Stalls.Doubt.Contains(each.Stalls.Estimate));
+        }
+    }
+
+    [Fact]
+    public void A_study_that_is_cancelled_hands_nothing_out_and_tells_its_progress_before()
+    {
+        var press = Demo("school-workshop") with { Uncertainty = new OwnUncertainty(new Dictionary<string, Distribution>(), 20_000) };
+        using var end = new CancellationTokenSource();
+        var told = new System.Collections.Concurrent.ConcurrentBag<double>();
+        var progress = new Immediate(share =>
+        {
+            told.Add(share);
+            end.Cancel();
+        });
+        Assert.ThrowsAny<OperationCanceledException>(() => UncertaintyStudy.Of(
+            press, TorqueStudy.Of(press), Strength, 1, progress: progress, cancellation: end.Token));
+        Assert.All(told, share => Assert.InRange(share, 0, 0.5));
+        Assert.NotEmpty(told);
+        Assert.ThrowsAny<OperationCanceledException>(() => StudyResults.Of(press, Handbook, cancellation: end.Token));
+    }
+
+    [Fact]
+    public void A_figure_known_exactly_moves_nothing_and_narrows_the_interval()
+    {
+        var press = Demo("measured-six-pole-bench");
+        var wide = Study(press);
+        var driver = wide.Belts[0].Drivers[0];
+        var known = Study(press with
+        {
+            Uncertainty = new OwnUncertainty(
+                new Dictionary<string, Distribution> { [driver.Input.Name] = new Distribution.Fixed(driver.Input.Distribution.Median) }, 2000),
+        });
+        Assert.Equal(0, known.Belts[0].Drivers.Single(each => each.Input.Name == driver.Input.Name).Swing);
+        Assert.Equal(Provenance.Yours, known.Inputs.Single(each => each.Name == driver.Input.Name).Provenance);
+        var (before, after) = (wide.PullOutAtBase.Middle.Width, known.PullOutAtBase.Middle.Width);
+        Assert.True(after < before, $"{before} became {after}");
+    }
+
+    private sealed class Immediate(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
+    }
+
+    private static double Crossing(CrossingSamples samples, double[] row, int belt, StatedHand hand) => samples.CrossingsOf([row], hand)[belt][0];
 
     private static DrillPress Demo(string name)
     {

@@ -22,8 +22,11 @@ internal static class UncertainSection
         Spread(UncertainFigures.WindingTemperature, (-40, 250), QuantityKinds.Temperature, at => at.DegreesCelsius, "Temperature of winding and bars", "\"20 °C\", \"90 °C\"", "°C"),
         Spread(UncertainFigures.MotorCircuit, (0, 1), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "How far the motor's circuit lies from the one of the low defaults (0 %) to the one of the high defaults (100 %)", "\"0 %\", \"60 %\"", "parts of 1"),
         Spread(UncertainFigures.RotorResistance, (0.3, 3), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "Rotor resistance over that of the circuit", "\"90 %\", \"100 %\", \"110 %\"", "parts of 1"),
+        Spread(UncertainFigures.StandstillResistance, (0.3, 3), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "Rotor resistance of a double cage at standstill over that of the circuit", "\"85 %\", \"100 %\", \"125 %\"", "parts of 1"),
         Spread(UncertainFigures.Leakage, (0.3, 3), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "Leakage reactances over those of the circuit", "\"95 %\", \"105 %\"", "parts of 1"),
         Spread(UncertainFigures.BeltEfficiency, (0, 1), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "How far belt efficiency lies from the low (0 %) to the high (100 %) figure of the belt position", "\"0 %\", \"50 %\"", "parts of 1"),
+        Spread(UncertainFigures.BeltTension, (0, 1), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "How far the torque at which the belt slips lies from that of low (0 %) to that of high (100 %) tension and friction", "\"20 %\", \"60 %\"", "parts of 1"),
+        Spread(UncertainFigures.CuttingTorque, (0.2, 5), QuantityKinds.Ratio, ratio => ratio.DecimalFractions, "Cutting torque over that of the handbook's coefficients", "\"80 %\", \"100 %\", \"140 %\"", "parts of 1"),
         Spread(UncertainFigures.SpindleFriction, (0, 5), QuantityKinds.Torque, torque => torque.NewtonMeters, "Drag of the spindle's bearings", "\"0.1 N·m\", \"0.3 N·m\"", "N·m"),
         Spread(UncertainFigures.HandTorque, (0.5, 60), QuantityKinds.Torque, torque => torque.NewtonMeters, "Hand torque of the people considered, on a body of 50 mm", "\"5 N·m\", \"11 N·m\", \"16 N·m\"", "N·m"),
     ];

@@ -49,16 +49,22 @@ internal static class Reached
             new("power factor", "1", nameplate.PowerFactor, rated.PowerFactor, true)
                 { Assumed = Assumed(PlateFigure.PowerFactor) },
             new("breakdown torque over rated", "1", breakdown, BreakdownRatio(nameplate, circuit), true)
-                { Assumed = nameplate.BreakdownTorque is null },
+            {
+                Assumed = nameplate.BreakdownTorque is null,
+                HalfLastDigit = FitTarget.HalfLastDigitOfRatios,
+            },
         ];
         var locked = CircuitSolver.SolveAtRatedSupply(circuit, RotationalSpeed.Zero);
-        void Add(string quantity, string unit, double? wanted, Func<double> reached)
+        void Add(string quantity, string unit, double? wanted, Func<double> reached, double halfLastDigit = 0)
         {
-            if (wanted is { } value) targets.Add(new(quantity, unit, value, reached(), fitsExtras));
+            if (wanted is { } value)
+                targets.Add(new(quantity, unit, value, reached(), fitsExtras) { HalfLastDigit = halfLastDigit });
         }
 
-        Add("locked-rotor torque over rated", "1", nameplate.LockedRotorTorque, () => locked.AirGapTorque / nameplate.RatedTorque);
-        Add("locked-rotor current over rated", "1", nameplate.LockedRotorCurrent, () => locked.Current / nameplate.Current);
+        Add("locked-rotor torque over rated", "1", nameplate.LockedRotorTorque,
+            () => locked.AirGapTorque / nameplate.RatedTorque, FitTarget.HalfLastDigitOfRatios);
+        Add("locked-rotor current over rated", "1", nameplate.LockedRotorCurrent,
+            () => locked.Current / nameplate.Current, FitTarget.HalfLastDigitOfRatios);
         Add("no-load current", "A", nameplate.NoLoadCurrent?.Amperes, () => NoLoadAmperes(circuit));
         Add("winding resistance between terminals", "Ω", nameplate.WindingResistance?.Ohms,
             () => circuit.AtTemperature(nameplate.WindingMeasuredAt).TerminalResistance.Ohms);

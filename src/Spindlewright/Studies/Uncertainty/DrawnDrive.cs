@@ -4,6 +4,11 @@ using Spindlewright.Motors;
 
 namespace Spindlewright.Studies.Uncertainty;
 
+/// <summary>What a draw says of inverter and motor.</summary>
+internal readonly record struct DriveDraw(
+    double SupplyV, double LoadedLink, double DropV, double WindingCelsius, double TowardsHigh, double RotorFactor,
+    double StandstillFactor, double LeakageFactor);
+
 /// <summary>Makes drives out of draws: everything about a machine that a draw does not change is resolved once.</summary>
 internal sealed class DrawnDrives
 {
@@ -26,25 +31,32 @@ internal sealed class DrawnDrives
             / press.Supply.Nominal.Volts / link.LoadedFraction.Hazard / Math.Sqrt(3);
     }
 
-    /// <summary>Makes the drive of one draw.</summary>
-    internal DrawnDrive Make(
-        double supplyV, double loadedLink, double dropV, double windingCelsius, double towardsHigh, double rotorFactor,
-        double leakageFactor) => new(
-        press, Circuit(windingCelsius, towardsHigh, rotorFactor, leakageFactor),
-        press.Inverter.OutputFollowsLink ? supplyV / press.Supply.Nominal.Volts : 1, ceilingPerVolt * supplyV * loadedLink, dropV);
+    /// <summary>Whether any drive's magnetising reactance falls with flux.</summary>
+    internal bool Saturates => low.Saturation > 0 || high.Saturation > 0;
 
-    private CircuitSi Circuit(double celsius, double towardsHigh, double rotorFactor, double leakageFactor)
+    /// <summary>Makes the drive of one draw.</summary>
+    internal DrawnDrive Make(in DriveDraw draw) => new(
+        press, Circuit(draw), press.Inverter.OutputFollowsLink ? draw.SupplyV / press.Supply.Nominal.Volts : 1,
+        ceilingPerVolt * draw.SupplyV * draw.LoadedLink, draw.DropV);
+
+    private CircuitSi Circuit(in DriveDraw draw)
     {
+        var towardsHigh = draw.TowardsHigh;
         double Blend(double a, double b) => a > 0 && b > 0 ? a * Math.Pow(b / a, towardsHigh) : a + (b - a) * towardsHigh;
+        double Between(double a, double b) => a + (b - a) * towardsHigh;
+        var rise = Between(low.CageRise, high.CageRise);
         return low with
         {
-            R1Ohm = Blend(low.R1Ohm, high.R1Ohm) * (CopperZero + celsius) / (CopperZero + referenceCelsius),
-            R2Ohm = Blend(low.R2Ohm, high.R2Ohm) * rotorFactor * (AluminiumZero + celsius) / (AluminiumZero + referenceCelsius),
-            X1Ohm = Blend(low.X1Ohm, high.X1Ohm) * leakageFactor,
-            X2Ohm = Blend(low.X2Ohm, high.X2Ohm) * leakageFactor,
+            R1Ohm = Blend(low.R1Ohm, high.R1Ohm) * (CopperZero + draw.WindingCelsius) / (CopperZero + referenceCelsius),
+            R2Ohm = Blend(low.R2Ohm, high.R2Ohm) * draw.RotorFactor * (AluminiumZero + draw.WindingCelsius) / (AluminiumZero + referenceCelsius),
+            X1Ohm = Blend(low.X1Ohm, high.X1Ohm) * draw.LeakageFactor,
+            X2Ohm = Blend(low.X2Ohm, high.X2Ohm) * draw.LeakageFactor,
             XmOhm = Blend(low.XmOhm, high.XmOhm),
             CoreConductanceS = Blend(low.CoreConductanceS, high.CoreConductanceS),
-            Saturation = low.Saturation + (high.Saturation - low.Saturation) * towardsHigh,
+            Saturation = Between(low.Saturation, high.Saturation),
+            // The whole resistance at standstill takes the factor; a cage is left a cage.
+            CageRise = rise == 0 ? 0 : Math.Max(0.01 * rise, (1 + rise) * draw.StandstillFactor - 1),
+            CageFall = Between(low.CageFall, high.CageFall),
         };
     }
 }
@@ -58,13 +70,13 @@ internal readonly struct DrawnDrive(DrillPress press, CircuitSi circuit, double 
     /// <summary>Drop of the output stage, rms a phase.</summary>
     internal double DropV => dropV;
 
+    /// <summary>Where the voltage stops rising: base frequency, or lower where the ceiling is met first.</summary>
+    internal double CeilingMetHz => press.Inverter.Curve.HertzReaching(ceilingPhaseV * Math.Sqrt(3) / linkFactor);
+
     /// <summary>Phase voltage set at a frequency, after the ceiling and before the drop.</summary>
     internal double PhaseV(double hertz) =>
         Math.Min(press.Inverter.Curve.LineVolts(hertz) * linkFactor / Math.Sqrt(3), ceilingPhaseV);
 
-    /// <summary>Air-gap torque at standstill.</summary>
-    internal double LockedRotorNm(double hertz) => circuit.Solve(hertz, PhaseV(hertz), dropV, 1).TorqueNm;
-
-    /// <summary>The largest air-gap torque over 0 &lt; s ≤ 1.</summary>
+    /// <summary>The largest air-gap torque over 0 &lt; s ≤ 1, by the scalar path.</summary>
     internal double PullOutNm(double hertz) => CircuitSolver.PullOutSi(circuit, hertz, PhaseV(hertz), dropV).TorqueNm;
 }

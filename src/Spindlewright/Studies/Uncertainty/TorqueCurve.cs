@@ -1,61 +1,92 @@
 namespace Spindlewright.Studies.Uncertainty;
 
-/// <summary>Torque of one draw at evenly spaced frequencies, and where it first passes a limit.</summary>
+/// <summary>Torque of one draw over frequency, and where it first passes a limit.</summary>
 /// <remarks>
-/// Between the frequencies a cubic through the four nearest; the error of a crossing stays below 0.1 % of the speed against
+/// Evenly spaced frequencies, one of them moved to where the voltage stops rising, since torque has a sharp peak there. Between the
+/// frequencies a cubic through four that do not straddle that peak; the error of a crossing stays below 0.1 % of the speed against
 /// the root of the torque itself, which a test holds.
 /// </remarks>
-internal static class TorqueCurve
+internal readonly ref struct TorqueCurve(ReadOnlySpan<double> hertz, ReadOnlySpan<double> torques, int ceilingAt)
 {
     /// <summary>How many frequencies.</summary>
     internal const int Points = 33;
 
     private const int Halvings = 40;
 
-    /// <summary>The frequency at a place.</summary>
-    internal static double Hertz(int place, double lowestHz, double topHz) => lowestHz + (topHz - lowestHz) * place / (Points - 1);
+    private readonly ReadOnlySpan<double> hertz = hertz, torques = torques;
 
-    /// <summary>Where the curve first reaches a limit, as a share of the way from lowest to top.</summary>
-    /// <param name="torques">Torques, one a place.</param>
-    /// <param name="limit">The limit.</param>
-    /// <returns>0 where it stands above from the start; infinity where it is never reached.</returns>
-    internal static double FirstReaching(ReadOnlySpan<double> torques, double limit)
+    /// <summary>Fills the frequencies of a draw.</summary>
+    /// <param name="hertz">Receives them, rising.</param>
+    /// <param name="lowestHz">The first.</param>
+    /// <param name="topHz">The last.</param>
+    /// <param name="ceilingMetHz">Where the voltage stops rising.</param>
+    /// <returns>The place of that frequency; the last where it does not lie between.</returns>
+    internal static int Frequencies(Span<double> hertz, double lowestHz, double topHz, double ceilingMetHz)
     {
-        if (torques[0] >= limit) return 0;
+        for (var place = 0; place < Points; place++)
+            hertz[place] = lowestHz + (topHz - lowestHz) * place / (Points - 1);
+        if (!(ceilingMetHz > lowestHz && ceilingMetHz < topHz)) return Points - 1;
+        var at = Math.Clamp((int)Math.Round((ceilingMetHz - lowestHz) / (topHz - lowestHz) * (Points - 1)), 1, Points - 2);
+        hertz[at] = ceilingMetHz;
+        return at;
+    }
+
+    /// <summary>Frequency at which the curve first reaches a limit: the lowest where it stands above from there, infinite for never.</summary>
+    internal double FirstReaching(double limit)
+    {
+        if (torques[0] >= limit) return hertz[0];
         for (var place = 1; place < torques.Length; place++)
             if (torques[place] >= limit)
-                return (place - 1 + Within(torques, place, limit)) / (torques.Length - 1);
+                return Within(place, limit);
         return double.PositiveInfinity;
     }
 
-    /// <summary>The place of the largest torque, as a share of the way.</summary>
-    internal static double AtLargest(ReadOnlySpan<double> torques)
+    /// <summary>Torque at the first frequency.</summary>
+    internal double First => torques[0];
+
+    /// <summary>Torque at the last frequency.</summary>
+    internal double Last => torques[^1];
+
+    /// <summary>Frequency of the largest torque.</summary>
+    internal double AtLargest()
     {
         var largest = 0;
         for (var place = 1; place < torques.Length; place++)
             if (torques[place] > torques[largest])
                 largest = place;
-        return (double)largest / (torques.Length - 1);
+        return hertz[largest];
     }
 
-    /// <summary>Part of the step before a place at which the cubic reaches the limit.</summary>
-    private static double Within(ReadOnlySpan<double> torques, int place, double limit)
+    /// <summary>Where the cubic reaches the limit between a place and the one before.</summary>
+    private double Within(int place, double limit)
     {
-        var first = Math.Clamp(place - 2, 0, torques.Length - 4);
-        var (low, high) = (0.0, 1.0);
+        var before = place <= ceilingAt;
+        var first = before
+            ? Math.Clamp(place - 2, 0, Math.Max(0, ceilingAt - 3))
+            : Math.Clamp(place - 2, Math.Min(ceilingAt, Points - 4), Points - 4);
+        var (low, high) = (hertz[place - 1], hertz[place]);
         for (var halving = 0; halving < Halvings; halving++)
         {
             var middle = (low + high) / 2;
-            if (Cubic(torques.Slice(first, 4), place - 1 - first + middle) >= limit) high = middle;
+            if (Cubic(first, middle) >= limit) high = middle;
             else low = middle;
         }
 
         return high;
     }
 
-    private static double Cubic(ReadOnlySpan<double> four, double at)
+    private double Cubic(int first, double at)
     {
-        var (a, b, c, d) = (at, at - 1, at - 2, at - 3);
-        return -four[0] * b * c * d / 6 + four[1] * a * c * d / 2 - four[2] * a * b * d / 2 + four[3] * a * b * c / 6;
+        var value = 0.0;
+        for (var i = first; i < first + 4; i++)
+        {
+            var weight = torques[i];
+            for (var j = first; j < first + 4; j++)
+                if (j != i)
+                    weight *= (at - hertz[j]) / (hertz[i] - hertz[j]);
+            value += weight;
+        }
+
+        return value;
     }
 }

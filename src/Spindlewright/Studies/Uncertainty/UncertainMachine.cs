@@ -13,6 +13,7 @@ namespace Spindlewright.Studies.Uncertainty;
 public static class UncertainMachine
 {
     private const string Ours = "this-project";
+    private const string TensionMeaning = "torque at which the belt slips, low (0) to high (1) figure";
 
     /// <summary>What is uncertain, in a fixed order.</summary>
     /// <param name="press">The machine.</param>
@@ -55,10 +56,23 @@ public static class UncertainMachine
         yield return Between(
             UncertainFigures.SpindleFriction, "drag of the spindle's bearings", "N·m",
             press.Spindle.FrictionTorque.Map(torque => torque.NewtonMeters), "from none to the usual");
+        yield return press.Belting is null
+            ? new(UncertainFigures.BeltTension, TensionMeaning, "", new Distribution.Fixed(0.5), Provenance.OwnChoice, Ours, "no belt is described")
+            : new(
+                UncertainFigures.BeltTension, TensionMeaning, "", new Distribution.Uniform(0, 1), Provenance.OwnChoice, Ours,
+                "readings of the tension test and friction, both from their low to their high figure");
+        yield return new(
+            UncertainFigures.CuttingTorque, "cutting torque over that of the handbook's coefficients", "",
+            new Distribution.Triangular(0.5, 1, 1.25), Provenance.OwnChoice, Ours,
+            "methods differ by a factor of two and the handbook's, which is used, stands on the high side; a blunt tool asks a quarter more");
         yield return Hand(strength);
     }
 
-    /// <summary>IEC 60034-1 lets slip stand 20 % off (30 % below 1 kW) and breakdown torque 10 % low.</summary>
+    private const string StandstillMeaning = "rotor resistance of a double cage at standstill over the circuit's";
+
+    /// <summary>
+    /// IEC 60034-1 lets slip stand 20 % off (30 % below 1 kW), locked-rotor torque 15 % low and 25 % high, and breakdown torque 10 % low.
+    /// </summary>
     private static IEnumerable<VariedInput> Tolerances(MachineMotor motor)
     {
         const string Iec = "iec-60034-1";
@@ -67,6 +81,9 @@ public static class UncertainMachine
             const string Note = "readings and their arithmetic; a circuit that was given";
             yield return new(
                 UncertainFigures.RotorResistance, "rotor resistance over the circuit's", "", Cut(0.05), Provenance.OwnChoice, Ours, Note);
+            yield return new(
+                UncertainFigures.StandstillResistance, StandstillMeaning, "", new Distribution.Fixed(1), Provenance.OwnChoice, Ours,
+                "goes with rotor resistance");
             yield return new(UncertainFigures.Leakage, "leakage over the circuit's", "", Cut(0.05), Provenance.OwnChoice, Ours, Note);
             yield break;
         }
@@ -75,6 +92,14 @@ public static class UncertainMachine
         yield return new(
             UncertainFigures.RotorResistance, "rotor resistance over the circuit's", "", Cut(slip), Provenance.FromMemory, Iec,
             FormattableString.Invariant($"tolerance on slip, {100 * slip:0} % either way: slip goes with rotor resistance"));
+        yield return motor.Circuit.Capability.Cage.Rise > 1 || motor.Circuit.Hazard.Cage.Rise > 1
+            ? new(
+                UncertainFigures.StandstillResistance, StandstillMeaning, "",
+                new Distribution.Truncated(new Distribution.Normal(1.05, 0.1), 0.85, 1.25), Provenance.FromMemory, Iec,
+                "tolerance on locked-rotor torque, 15 % low to 25 % high: it goes with rotor resistance at standstill")
+            : new(
+                UncertainFigures.StandstillResistance, StandstillMeaning, "", new Distribution.Fixed(1), Provenance.OwnChoice, Ours,
+                "a single cage: goes with rotor resistance");
         yield return new(
             UncertainFigures.Leakage, "leakage over the circuit's", "", Cut(0.1), Provenance.FromMemory, Iec,
             "tolerance on breakdown torque, 10 %: it goes inversely with leakage; upwards as far as downwards is own choice");

@@ -37,6 +37,17 @@ public sealed record CrossingDriver(VariedInput Input, double RankCorrelation, d
 /// </param>
 public sealed record UncertainHand(StatedHand Hand, OverpoweringSpeed Answer, SampledFigure Crossing);
 
+/// <summary>One operation of the machine file on the belt position that has most torque for it, machine and cutting coefficients being uncertain.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Belt">The belt position.</param>
+/// <param name="Bound">No-credit bound at the spindle.</param>
+/// <param name="Needed">Cutting torque at the spindle, N·m.</param>
+/// <param name="Margin">Pull-out torque at the spindle over cutting torque.</param>
+/// <param name="Stalls">Share of the samples in which the motor stalls: the margin is 1 or less.</param>
+/// <param name="Slips">Share of the samples in which the belt slips; null where no belt is described.</param>
+public sealed record UncertainWork(
+    string Name, BeltPosition Belt, Torque Bound, SampledFigure Needed, SampledFigure Margin, SampledShare Stalls, SampledShare? Slips);
+
 /// <summary>One belt position, the machine and the hands being uncertain.</summary>
 /// <param name="Belt">The belt position.</param>
 /// <param name="Bound">No-credit bound at the spindle: it has no interval, since nothing uncertain is credited in it.</param>
