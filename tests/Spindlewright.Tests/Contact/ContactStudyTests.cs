@@ -75,6 +75,31 @@ public class ContactStudyTests
     }
 
     [Fact]
+    public void Removing_any_inputs_leaves_their_mechanisms_not_determined_and_all_others_as_they_were() =>
+        Gen.Select(Presses.Random, Gen.Bool, Gen.Bool, Gen.Bool).Sample((press, plate, limits, stop) =>
+        {
+            Length Mm(double mm) => Length.FromMillimeters(mm);
+            var all = ContactInputs.Usual(press.Motor.RatedPower) with
+            {
+                Plate = new(Mm(200), Mm(50), Mm(6), Mm(20), 7850),
+                SpeedLimits = [new("hole saw", RotationalSpeed.FromRevolutionsPerMinute(500), false)],
+                StopTime = Duration.FromSeconds(2),
+            };
+            var whole = Of(With(press, press.Belts, all)).Mechanisms.Mechanisms;
+            var less = Of(With(press, press.Belts, all with
+            {
+                Plate = plate ? all.Plate : null, SpeedLimits = limits ? all.SpeedLimits : [], StopTime = stop ? all.StopTime : null,
+            })).Mechanisms;
+            int[] gone = [.. new[] { (plate, 2), (limits, 4), (stop, 6) }.Where(each => !each.Item1).Select(each => each.Item2), 7];
+            foreach (var (before, after) in whole.Zip(less.Mechanisms))
+            {
+                Assert.Equal(gone.Contains(after.Place), after.IsNotDetermined);
+                if (gone.Contains(after.Place)) Assert.Contains(less.NotDetermined, missing => missing.Mechanism == after.Name);
+                else Assert.Equal(before.Comparisons.Select(each => each.Ratio), after.Comparisons.Select(each => each.Ratio));
+            }
+        }, iter: 15);
+
+    [Fact]
     public void With_its_input_the_mechanism_is_compared()
     {
         Length Mm(double mm) => Length.FromMillimeters(mm);

@@ -31,6 +31,22 @@ internal static class Presses
         return Press(circuit, supply, curve, 0, Sided.Same(1.0), 1, 100, ratio, reaction);
     }
 
+    /// <summary>
+    /// The hand-computed circuit with what is uncertain about a real one: supply ±10 %, winding 20 °C to 120 °C (the project's usual
+    /// span), belt 0.9 to 1, and a dead-time drop of none to 12.7 V a phase: (4/π)·540 V·3 µs·8 kHz/√2 and 1 V of devices (own arithmetic).
+    /// </summary>
+    internal static DrillPress Observed()
+    {
+        var fitted = HandComputed(1000.0 / 245, Duration.FromSeconds(1.5));
+        var supply = new Supply(
+            ElectricPotential.FromVolts(400), ElectricPotential.FromVolts(360), ElectricPotential.FromVolts(440), Frequency.FromHertz(50), 3);
+        var press = Press(
+            fitted.Motor.Circuit.Hazard with { ResistancesAt = Temperature.FromDegreesCelsius(75) }, supply, fitted.Inverter.Curve, 12.7,
+            new Sided<double>(0.9, 1), 1, 100, 1000.0 / 245, Duration.FromSeconds(1.5));
+        var winding = (Temperature.FromDegreesCelsius(20), Temperature.FromDegreesCelsius(120));
+        return new(press.Title, supply, press.Inverter, press.Motor with { Winding = winding }, press.Belts, press.Spindle) { Person = press.Person };
+    }
+
     /// <summary>The machines that come with the project.</summary>
     internal static IReadOnlyList<DrillPress> Demo { get; } =
     [
