@@ -10,6 +10,7 @@ namespace Spindlewright.Figures.Recipes;
 public static class UncertaintyTables
 {
     private const int DriversShown = 5;
+    private const int ChanceStep = 4;
 
     /// <summary>Overpowering speeds with their intervals, the bound in the same row.</summary>
     /// <param name="results">The results.</param>
@@ -31,6 +32,28 @@ public static class UncertaintyTables
         [
             UncertaintyMarks.Samples(results) + " Least to most: the middle 95 %.",
             "Crossing: where the modelled torque first passes the hand's, conditions left out. An intermediate, not an answer.",
+        ],
+        sources: UncertaintyMarks.Sources(results));
+
+    /// <summary>How likely it is that the spindle has overpowered a hand drawn from the sample, by belt position and speed.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>The table.</returns>
+    public static Table Chances(StudyResults results) => new(
+        "chances-to-overpower", "How likely the spindle overpowers a hand of the sample",
+        [
+            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("spindle speed", "r/min", Format: Whole),
+            new("one hand", "%", Format: OneDecimal), new("one hand, from", "%", Format: OneDecimal), new("to", "%", Format: OneDecimal),
+            new("both hands", "%", Format: OneDecimal), new("both hands, from", "%", Format: OneDecimal), new("to", "%", Format: OneDecimal),
+        ],
+        [.. results.Uncertainty.Belts.SelectMany(row => row.Chances.Where((_, place) => place % ChanceStep == 0).Select(at => Row(
+            row.Belt.Name, row.Bound.NewtonMeters, at.Speed.RevolutionsPerMinute, Percent(at.Chance), 100 * at.Chance.Doubt.Least,
+            100 * at.Chance.Doubt.Most, Percent(at.BothHands), 100 * at.BothHands.Doubt.Least, 100 * at.BothHands.Doubt.Most)))],
+        caption: UncertaintyMarks.Caution,
+        footnotes:
+        [
+            UncertaintyMarks.Samples(results) + " From, to: what so many samples leave in doubt, 95 %.",
+            "Machine and hand are drawn together. Both hands: twice one, the upper figure (own choice, no source).",
+            "A small share permits nothing: it counts modelled machines at today's settings, and the bound stands in the same row.",
         ],
         sources: UncertaintyMarks.Sources(results));
 
@@ -77,7 +100,7 @@ public static class UncertaintyTables
         sources: [.. results.Uncertainty.Inputs.Where(input => input.Source.Length > 0).DistinctBy(input => input.Source)
             .Select(input => new SourceNote(input.Source, "spread of " + input.Meaning, input.Provenance))]);
 
-    private static Cell Reached(double value) => double.IsFinite(value) ? value : "not below base";
+    internal static Cell Reached(double value) => double.IsFinite(value) ? value : "not below base";
 
     private static Cell Percent(SampledShare share) => 100 * share.Estimate;
 }

@@ -115,15 +115,26 @@ public sealed record DrillPress
     /// <param name="curve">The law.</param>
     /// <returns>A new machine, checked as any other.</returns>
     /// <exception cref="PartException">The law does not go with the machine.</exception>
-    public DrillPress WithCurve(VoltsPerHertzCurve curve) => With(Inverter.WithCurve(curve), Motor);
+    public DrillPress WithCurve(VoltsPerHertzCurve curve) => With(Inverter.WithCurve(curve), Motor, Belts);
+
+    /// <summary>The same machine with another motor.</summary>
+    /// <param name="motor">The motor.</param>
+    /// <returns>A new machine, checked as any other.</returns>
+    /// <exception cref="PartException">The motor does not go with the machine.</exception>
+    public DrillPress WithMotor(MachineMotor motor) => With(Inverter, motor, Belts);
+
+    /// <summary>The same machine held to one belt position.</summary>
+    /// <param name="belt">The position.</param>
+    /// <returns>A new machine without the others.</returns>
+    public DrillPress At(BeltPosition belt) => With(Inverter, Motor, [belt]);
 
     /// <summary>The same machine with winding and bars at one temperature.</summary>
     /// <param name="temperature">−40 °C to 250 °C.</param>
     /// <returns>A new machine whose two temperatures are the same.</returns>
-    public DrillPress WithWinding(Temperature temperature) => With(Inverter, Motor with { Winding = (temperature, temperature) });
+    public DrillPress WithWinding(Temperature temperature) => With(Inverter, Motor with { Winding = (temperature, temperature) }, Belts);
 
-    private DrillPress With(Inverter inverter, MachineMotor motor) =>
-        new(Title, Supply, inverter, motor, Belts, Spindle)
+    private DrillPress With(Inverter inverter, MachineMotor motor, IReadOnlyList<BeltPosition> belts) =>
+        new(Title, Supply, inverter, motor, belts, Spindle)
         {
             Work = Work,
             OwnMaterials = OwnMaterials,

@@ -44,6 +44,25 @@ public sealed record MachineMotor
     /// <summary>Rated torque, power over speed.</summary>
     public Torque RatedTorque => Torque.FromNewtonMeters((double)RatedPower.Watts / RatedSpeed.RadiansPerSecond);
 
+    /// <summary>A motor of the same design and another size.</summary>
+    /// <param name="times">Its rated power over this one's, above 0.</param>
+    /// <returns>The motor; see <see cref="EquivalentCircuit.OfPower"/>.</returns>
+    public MachineMotor OfPower(double times) => this with
+    {
+        Circuit = Circuit.Map(circuit => circuit.OfPower(times)),
+        RatedPower = Power.FromWatts((double)RatedPower.Watts * times),
+        RatedCurrent = RatedCurrent * times,
+    };
+
+    /// <summary>A motor of the same power and another number of poles.</summary>
+    /// <param name="poles">Even, 2 to 24.</param>
+    /// <returns>The motor; see <see cref="EquivalentCircuit.WithPoles"/>.</returns>
+    public MachineMotor WithPoles(int poles) => this with
+    {
+        Circuit = Circuit.Map(circuit => circuit.WithPoles(poles)),
+        RatedSpeed = RatedSpeed * ((double)Circuit.Hazard.Poles / poles),
+    };
+
     /// <summary>The circuits of one side, cold and hot: capability takes the smaller torque of the two, hazard the larger.</summary>
     /// <param name="side">The side.</param>
     /// <returns>Two circuits, or one where cold and hot are the same.</returns>

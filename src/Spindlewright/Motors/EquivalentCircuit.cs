@@ -43,9 +43,7 @@ public sealed record EquivalentCircuit
         Xm = Guard.Positive(xm, Part, "magnetising reactance Xm");
         RatedLineVoltage = Guard.Positive(ratedLineVoltage, Part, "rated line voltage");
         RatedFrequency = Guard.Positive(ratedFrequency, Part, "rated frequency");
-        Poles = poles is >= 2 and <= 24 && poles % 2 == 0
-            ? poles
-            : throw new PartException(Part, "number of poles", $"{poles}", "an even number from 2 to 24");
+        Poles = CheckedPoles(poles);
     }
 
     /// <summary>Stator resistance a phase.</summary>
@@ -70,7 +68,7 @@ public sealed record EquivalentCircuit
     public Frequency RatedFrequency { get; }
 
     /// <summary>Number of poles, even.</summary>
-    public int Poles { get; }
+    public int Poles { get; private init; }
 
     /// <summary>Core-loss resistance across the magnetising branch at rated frequency; null for no core loss.</summary>
     public ElectricResistance? CoreLossResistance
@@ -147,18 +145,58 @@ public sealed record EquivalentCircuit
     {
         if (from == to) return this;
         var impedance = to == Connection.Delta ? 1.0 / 3 : 3;
-        return this with
+        return WithImpedancesTimes(impedance) with
         {
-            R1 = R1 * impedance,
-            X1 = X1 * impedance,
-            R2 = R2 * impedance,
-            X2 = X2 * impedance,
-            Xm = Xm * impedance,
-            CoreLossResistance = CoreLossResistance * impedance,
             RatedLineVoltage = RatedLineVoltage * Math.Sqrt(impedance),
             Stray = Stray.ForCurrentsTimes(Math.Sqrt(1 / impedance)),
         };
     }
+
+    /// <summary>A motor of another size whose circuit is the same in per unit.</summary>
+    /// <param name="times">Its power over this one's, above 0.</param>
+    /// <returns>Impedances over the factor, losses and currents times it, at the same voltage.</returns>
+    /// <exception cref="PartException">The factor is not above 0.</exception>
+    /// <remarks>Own choice: real sizes differ in per unit too, and a smaller motor has more resistance.</remarks>
+    public EquivalentCircuit OfPower(double times)
+    {
+        Guard.Positive(times, Part, "power over power");
+        Power Times(Power loss) => Power.FromWatts((double)loss.Watts * times);
+        return WithImpedancesTimes(1 / times) with
+        {
+            Rotational = new(Times(Rotational.Reference), Rotational.At, Rotational.Exponent),
+            Stray = new(Times(Stray.Reference), Stray.AtCurrent * times, Stray.AtSpeed) { SpeedExponent = Stray.SpeedExponent },
+        };
+    }
+
+    /// <summary>A motor of another number of poles with the same circuit, and so the same power.</summary>
+    /// <param name="poles">Even, 2 to 24.</param>
+    /// <returns>Torques go with the number of poles, speeds against it.</returns>
+    /// <exception cref="PartException">The number is not one of those.</exception>
+    /// <remarks>Own choice: real motors of more poles have less magnetising reactance.</remarks>
+    public EquivalentCircuit WithPoles(int poles)
+    {
+        var slower = (double)Poles / poles;
+        return this with
+        {
+            Poles = CheckedPoles(poles),
+            Rotational = new(Rotational.Reference, Rotational.At * slower, Rotational.Exponent),
+            Stray = new(Stray.Reference, Stray.AtCurrent, Stray.AtSpeed * slower) { SpeedExponent = Stray.SpeedExponent },
+        };
+    }
+
+    private EquivalentCircuit WithImpedancesTimes(double factor) => this with
+    {
+        R1 = R1 * factor,
+        X1 = X1 * factor,
+        R2 = R2 * factor,
+        X2 = X2 * factor,
+        Xm = Xm * factor,
+        CoreLossResistance = CoreLossResistance * factor,
+    };
+
+    private static int CheckedPoles(int poles) => poles is >= 2 and <= 24 && poles % 2 == 0
+        ? poles
+        : throw new PartException(Part, "number of poles", $"{poles}", "an even number from 2 to 24");
 
     /// <summary>Rotor resistance at a slip frequency: R2 of a single cage, and what a double one makes of it.</summary>
     /// <param name="slipFrequency">Slip times output frequency, 0 or more; the output frequency itself at standstill.</param>

@@ -2,6 +2,7 @@ using Spindlewright.Foundations.Tables;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Before;
+using Spindlewright.Studies.Changes;
 using Spindlewright.Studies.Contact;
 using Spindlewright.Studies.Feeding;
 using Spindlewright.Studies.Findings;
@@ -73,7 +74,13 @@ public sealed record StudyResults
     /// <remarks>Computed when first asked for: some thousand machines take longer than most other studies, and few readers of results ask.</remarks>
     public UncertaintyStudy Uncertainty => Sampled.Value;
 
+    /// <summary>What settings and parts, changed one at a time, do to bound and crossings.</summary>
+    /// <remarks>Computed when first asked for, as <see cref="Uncertainty"/> is.</remarks>
+    public ChangesStudy Changes => Changed.Value;
+
     private Lazy<UncertaintyStudy> Sampled { get; init; } = null!;
+
+    private Lazy<ChangesStudy> Changed { get; init; } = null!;
 
     /// <summary>The machine as found; null where it was not described.</summary>
     public required BeforeStudy? Before { get; init; }
@@ -84,7 +91,7 @@ public sealed record StudyResults
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
         ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
-            "largest drills", "hand feed", "belts", "cutting speeds", "contact", "uncertainty"];
+            "largest drills", "hand feed", "belts", "cutting speeds", "contact", "uncertainty", "changes"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -105,6 +112,7 @@ public sealed record StudyResults
             return study();
         }
 
+        var strength = HandStrength.OfHandbook(handbook);
         var voltages = Step(0, () => VoltageStudy.Of(press));
         var speeds = Step(1, () => SpeedStudy.Of(press));
         var torques = Step(2, () => TorqueStudy.Of(press));
@@ -117,7 +125,7 @@ public sealed record StudyResults
             Voltages = voltages,
             Speeds = speeds,
             Torques = torques,
-            Hands = Step(3, () => OverpoweringStudy.Of(press, torques, HandStrength.OfHandbook(handbook))),
+            Hands = Step(3, () => OverpoweringStudy.Of(press, torques, strength)),
             Before = Step(4, () => BeforeStudy.Of(press)),
             Heat = heat,
             Supply = Step(6, () => SupplyStudy.Of(press, handbook)),
@@ -130,10 +138,13 @@ public sealed record StudyResults
             CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
             Contact = Step(14, () => ContactStudy.Of(press, torques, handbook)),
             Sampled = new(() => UncertaintyStudy.Of(
-                press, torques, HandStrength.OfHandbook(handbook), seed, work, cancellation: cancellation)),
+                press, torques, strength, seed, work, cancellation: cancellation)),
+            Changed = new(() => ChangesStudy.Of(press, strength, seed, cancellation)),
         };
         // Who is told of the steps waits for all of them.
-        if (progress is not null) Step(15, () => results.Uncertainty);
+        if (progress is null) return results;
+        Step(15, () => results.Uncertainty);
+        Step(16, () => results.Changes);
         return results;
     }
 

@@ -46,6 +46,7 @@ public static class ResultsDocument
         ["heat"] = HeatNodes.Of(results.Heat, results.Torques.Bound.Motor.NewtonMeters),
         ["supply"] = SupplyNodes.Of(results.Supply),
         ["uncertainty"] = UncertaintyNodes.Of(results.Uncertainty),
+        ["changes"] = UncertaintyNodes.Of(results.Changes),
         ["as_found"] = results.Before is { } before ? AsFound(before) : null,
         ["findings"] = List(results.Findings, finding => new JsonObject
         {

@@ -2,7 +2,9 @@ using System.Text.Json.Nodes;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Sampling;
 using Spindlewright.Machines;
+using Spindlewright.Studies.Changes;
 using Spindlewright.Studies.Uncertainty;
+using UnitsNet;
 using static Spindlewright.Studies.Results.ResultNodes;
 
 namespace Spindlewright.Studies.Results;
@@ -36,6 +38,28 @@ internal static class UncertaintyNodes
         }),
     };
 
+    internal static JsonObject Of(ChangesStudy study) => new()
+    {
+        ["samples"] = study.Samples,
+        ["machines"] = List(study.Machines, each => new JsonObject
+        {
+            ["what"] = each.What,
+            ["change"] = each.Change,
+            ["belt"] = each.Belt.Name,
+            ["bound_nm"] = Number(each.Bound.NewtonMeters),
+            ["hands"] = Hands(each.Hands, each.Bound),
+        }),
+    };
+
+    private static JsonArray Hands(IReadOnlyList<UncertainHand> hands, Torque bound) => List(hands, hand => new JsonObject
+    {
+        ["hand"] = hand.Hand.Name,
+        ["hand_torque_nm"] = Number(hand.Hand.Torque.NewtonMeters),
+        ["bound_nm"] = Number(bound.NewtonMeters),
+        ["overpowering_speed"] = ResultsDocument.OverpoweringNode(hand.Answer),
+        ["crossing_rpm"] = Figure(hand.Crossing),
+    });
+
     private static JsonObject Input(VariedInput input) => new()
     {
         ["name"] = input.Name,
@@ -51,19 +75,13 @@ internal static class UncertaintyNodes
     {
         ["belt"] = belt.Belt.Name,
         ["bound_nm"] = Number(belt.Bound.NewtonMeters),
-        ["hands"] = List(belt.Hands, hand => new JsonObject
-        {
-            ["hand"] = hand.Hand.Name,
-            ["hand_torque_nm"] = Number(hand.Hand.Torque.NewtonMeters),
-            ["bound_nm"] = Number(belt.Bound.NewtonMeters),
-            ["overpowering_speed"] = ResultsDocument.OverpoweringNode(hand.Answer),
-            ["crossing_rpm"] = Figure(hand.Crossing),
-        }),
+        ["hands"] = Hands(belt.Hands, belt.Bound),
         ["chances"] = List(belt.Chances, at => new JsonObject
         {
             ["speed_rpm"] = Number(at.Speed.RevolutionsPerMinute),
             ["bound_nm"] = Number(belt.Bound.NewtonMeters),
             ["chance"] = Share(at.Chance),
+            ["chance_both_hands"] = Share(at.BothHands),
         }),
         ["drivers"] = List(belt.Drivers, driver => new JsonObject
         {

@@ -53,9 +53,7 @@ public sealed record SlipCompensation
         Guard.NotNegative(load, Part, "load torque");
         Guard.Within(share, 0, 1.5, Part, "share of the rated slip");
         var drive = new Drive(press, Side.Capability);
-        var circuit = press.Motor.Circuit.Capability;
-        var ratedSlipHz = circuit.RatedFrequency.Hertz * (1 - press.Motor.RatedSpeed / circuit.SynchronousSpeed);
-        var added = Frequency.FromHertz(share * ratedSlipHz * (load / press.Motor.RatedTorque));
+        var added = Frequency.FromHertz(AddedHzPerNm(press, share) * load.NewtonMeters);
         var output = UnitMath.Max(set, UnitMath.Min(set + added, press.Inverter.HighestFrequency));
         Torque PullOut(Frequency at) => Torque.FromNewtonMeters(drive.PullOutNm(at.Hertz));
         return new()
@@ -69,6 +67,14 @@ public sealed record SlipCompensation
             PullOutWith = PullOut(output),
             Bound = TorqueBound.Of(press).Motor,
         };
+    }
+
+    /// <summary>Hertz that the unit adds for each newton-metre at the motor shaft.</summary>
+    internal static double AddedHzPerNm(DrillPress press, double share)
+    {
+        var circuit = press.Motor.Circuit.Capability;
+        var ratedSlipHz = circuit.RatedFrequency.Hertz * (1 - press.Motor.RatedSpeed / circuit.SynchronousSpeed);
+        return share * ratedSlipHz / press.Motor.RatedTorque.NewtonMeters;
     }
 
     private static RotationalSpeed? Speed(Drive drive, Frequency frequency, Torque load)

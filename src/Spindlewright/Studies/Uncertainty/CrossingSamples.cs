@@ -2,6 +2,7 @@ using Spindlewright.Hands;
 using Spindlewright.Machines;
 using Spindlewright.Motors.Batches;
 using Spindlewright.Studies.Overpowering;
+using Spindlewright.Studies.Speeds;
 using UnitsNet;
 using static System.FormattableString;
 
@@ -19,14 +20,24 @@ internal sealed class CrossingSamples
     /// <summary>The hand that is drawn with the machine.</summary>
     internal const string Population = "a hand of the population";
 
+    /// <summary>Both hands of the same person at the upper figure, twice one (own choice, no source).</summary>
+    internal const string BothHands = "both hands of the population";
+
     private readonly DrillPress press;
     private readonly DrawnDrives drives;
     private readonly DrawPlaces places;
     private readonly double[] workHz;
-    private readonly double lowestHz, topHz, diameterFactor, strongestSpeedRpm;
+    private readonly double lowestHz, topHz, diameterFactor, strongestSpeedRpm, addedHzPerNm;
 
+    /// <summary>Prepares.</summary>
+    /// <param name="press">The machine.</param>
+    /// <param name="inputs">What is uncertain about it.</param>
+    /// <param name="strength">The hands of a sample.</param>
+    /// <param name="work">What it is to do; null for hands alone.</param>
+    /// <param name="slipCompensation">Share of the rated slip; above 0 a crossing stands at the speed that is set, below the one that goes out.</param>
     internal CrossingSamples(
-        DrillPress press, IReadOnlyList<VariedInput> inputs, HandStrength strength, IReadOnlyList<WorkToTry>? work = null)
+        DrillPress press, IReadOnlyList<VariedInput> inputs, HandStrength strength, IReadOnlyList<WorkToTry>? work = null,
+        double slipCompensation = 0)
     {
         this.press = press;
         drives = new DrawnDrives(press);
@@ -35,6 +46,7 @@ internal sealed class CrossingSamples
         workHz = [.. Work.Select(each => each.FrequencyHz)];
         var diameter = press.Spindle.ChuckDiameter;
         diameterFactor = HandDiameter.Factor(diameter);
+        addedHzPerNm = SlipCompensation.AddedHzPerNm(press, slipCompensation);
         StatedHand Hand(string name, double percentile) => new(name, percentile, strength.At(percentile, diameter));
         Hands = [Hand("weak hand", press.Person.WeakPercentile), Hand("strong hand", press.Person.StrongPercentile)];
         lowestHz = press.Inverter.LowestFrequency.Hertz;
@@ -60,7 +72,7 @@ internal sealed class CrossingSamples
 
     private CircuitForm Form => drives.Saturates ? CircuitForm.Saturated : CircuitForm.ConstantParameters;
 
-    private IEnumerable<string> HandNames => Hands.Select(hand => hand.Name).Append(Population);
+    private IEnumerable<string> HandNames => Hands.Select(hand => hand.Name).Append(Population).Append(BothHands);
 
     /// <summary>Result: spindle speed in r/min where a hand is first passed, conditions left out; infinite for none.</summary>
     internal static string Crossing(int belt, string hand) => Invariant($"{hand} at belt {belt}");
@@ -102,7 +114,10 @@ internal sealed class CrossingSamples
         {
             var curve = torques.PullOutCurve(row, room);
             for (var belt = 0; belt < found.Length; belt++)
-                found[belt][row] = SpeedAtHz(belt, curve.FirstReaching(LimitNm(rows[row], belt, hand.Torque.NewtonMeters)));
+            {
+                var limitNm = LimitNm(rows[row], belt, hand.Torque.NewtonMeters);
+                found[belt][row] = SpeedAtHz(belt, SetHz(curve.FirstReaching(limitNm), limitNm));
+            }
         }
 
         return found;
@@ -121,17 +136,25 @@ internal sealed class CrossingSamples
         var risesToHz = lockedRotor.AtLargest();
         var place = 2;
         for (var belt = 0; belt < press.Belts.Count; belt++)
-            for (var hand = 0; hand <= Hands.Count; hand++)
+            for (var hand = 0; hand < Hands.Count + 2; hand++)
             {
-                var handNm = hand < Hands.Count ? Hands[hand].Torque.NewtonMeters : row[places.HandTorque] * diameterFactor;
-                var hertz = pullOut.FirstReaching(LimitNm(row, belt, handNm));
-                var speed = SpeedAtHz(belt, hertz);
+                var limitNm = LimitNm(row, belt, HandNm(row, hand));
+                var hertz = pullOut.FirstReaching(limitNm);
+                var speed = SpeedAtHz(belt, SetHz(hertz, limitNm));
                 results[place++].Span[sample] = speed;
                 results[place++].Span[sample] = hertz <= risesToHz && speed < strongestSpeedRpm ? speed : double.PositiveInfinity;
             }
 
         return place;
     }
+
+    /// <summary>Torque of a stated hand, then of one hand that is drawn and of both hands.</summary>
+    private double HandNm(double[] row, int hand) => hand < Hands.Count
+        ? Hands[hand].Torque.NewtonMeters
+        : row[places.HandTorque] * diameterFactor * (1 + hand - Hands.Count);
+
+    /// <summary>The frequency that is set where another goes out under a load.</summary>
+    private double SetHz(double hertz, double loadNm) => Math.Max(lowestHz, hertz - addedHzPerNm * loadNm);
 
     /// <summary>Torque that the motor shaft must give to pass a hand.</summary>
     private double LimitNm(double[] row, int belt, double handNm)

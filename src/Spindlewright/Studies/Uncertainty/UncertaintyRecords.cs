@@ -16,7 +16,8 @@ public sealed record SampledFigure(double Median, Interval Middle, SampledShare 
 /// <summary>How likely it is that the spindle has overpowered a hand of the population by a speed.</summary>
 /// <param name="Speed">Synchronous spindle speed.</param>
 /// <param name="Chance">Share of machine and hand drawn together, with the doubt of so many samples.</param>
-public sealed record ChanceAtSpeed(RotationalSpeed Speed, SampledShare Chance);
+/// <param name="BothHands">The same for both hands of a person at the upper figure, twice one (own choice, no source).</param>
+public sealed record ChanceAtSpeed(RotationalSpeed Speed, SampledShare Chance, SampledShare BothHands);
 
 /// <summary>What one uncertain figure does to the crossing of the strong hand.</summary>
 /// <param name="Input">The figure.</param>

@@ -49,17 +49,22 @@ public sealed record UncertaintyStudy(
         var inputs = UncertainMachine.Of(press, strength);
         var plan = new SamplingPlan(press.Uncertainty.Samples, seed);
         var samples = new CrossingSamples(press, inputs, strength, work is null ? [] : WorkToTry.Of(work));
-        var run = SampledRun.Of(
-            new UncertainInputs([.. inputs.Select(input => new UncertainInput(input.Name, input.Distribution))]), plan,
-            samples.Names, samples.Compute, progress, cancellation: cancellation);
+        var run = Draw(inputs, plan, samples, progress, cancellation);
         var moved = Moved(samples, inputs);
         return new(
             inputs, plan, Figure(run.ResultsOf(CrossingSamples.LockedRotor)), Figure(run.ResultsOf(CrossingSamples.PullOut)),
             torques.Bound.Motor,
-            [.. torques.Spindle.Select((spindle, place) => AtBelt(press, samples, run, spindle, place, Drivers(samples, run, place, inputs, moved)))],
+            [.. torques.Spindle.Select((spindle, place) => AtBelt(samples, run, spindle, place, Drivers(samples, run, place, inputs, moved)))],
             [.. samples.Work.Select(each => OfWork(each, run))],
             new SampleSummary(run.ResultsOf(CrossingSamples.Crossing(SlowestPlace(press), samples.Hands[^1].Name))).Convergence());
     }
+
+    /// <summary>Draws machines and hands, and computes each.</summary>
+    internal static SampledRun Draw(
+        IReadOnlyList<VariedInput> inputs, SamplingPlan plan, CrossingSamples samples, IProgress<double>? progress, CancellationToken cancellation) =>
+        SampledRun.Of(
+            new UncertainInputs([.. inputs.Select(input => new UncertainInput(input.Name, input.Distribution))]), plan,
+            samples.Names, samples.Compute, progress, cancellation: cancellation);
 
     private static int SlowestPlace(DrillPress press) => press.Belts.Index().MaxBy(each => each.Item.Ratio).Index;
 
@@ -72,16 +77,18 @@ public sealed record UncertaintyStudy(
     }
 
     private static UncertainBelt AtBelt(
-        DrillPress press, CrossingSamples samples, SampledRun run, SpindleTorques spindle, int place,
+        CrossingSamples samples, SampledRun run, SpindleTorques spindle, int place,
         IReadOnlyList<CrossingDriver> drivers) => new(
-        spindle.Belt, spindle.Bound,
-        [
-            .. samples.Hands.Select(hand => new UncertainHand(
-                hand, Answer(press, samples, run, place, hand), Figure(run.ResultsOf(CrossingSamples.Crossing(place, hand.Name))))),
-        ],
-        Chances(samples, run, place), drivers);
+        spindle.Belt, spindle.Bound, Hands(samples, run, place), Chances(samples, run, place), drivers);
 
-    private static OverpoweringSpeed Answer(DrillPress press, CrossingSamples samples, SampledRun run, int place, StatedHand hand)
+    /// <summary>The stated hands at one belt position, weak first.</summary>
+    internal static IReadOnlyList<UncertainHand> Hands(CrossingSamples samples, SampledRun run, int place) =>
+    [
+        .. samples.Hands.Select(hand => new UncertainHand(
+            hand, Answer(samples, run, place, hand), Figure(run.ResultsOf(CrossingSamples.Crossing(place, hand.Name))))),
+    ];
+
+    private static OverpoweringSpeed Answer(CrossingSamples samples, SampledRun run, int place, StatedHand hand)
     {
         var summary = new SampleSummary(run.ResultsOf(CrossingSamples.Conditioned(place, hand.Name)));
         var middle = summary.Middle();
@@ -98,12 +105,13 @@ public sealed record UncertaintyStudy(
 
     private static IReadOnlyList<ChanceAtSpeed> Chances(CrossingSamples samples, SampledRun run, int place)
     {
-        var summary = new SampleSummary(run.ResultsOf(CrossingSamples.Crossing(place, CrossingSamples.Population)));
+        var one = new SampleSummary(run.ResultsOf(CrossingSamples.Crossing(place, CrossingSamples.Population)));
+        var both = new SampleSummary(run.ResultsOf(CrossingSamples.Crossing(place, CrossingSamples.BothHands)));
         return
         [
             .. Enumerable.Range(0, SpeedsShown).Select(i => samples.SpeedAt(place, (double)i / (SpeedsShown - 1)))
                 .Select(rpm => new ChanceAtSpeed(
-                    RotationalSpeed.FromRevolutionsPerMinute(rpm), summary.AtMost(rpm * (1 + 1e-12)))),
+                    RotationalSpeed.FromRevolutionsPerMinute(rpm), one.AtMost(rpm * (1 + 1e-12)), both.AtMost(rpm * (1 + 1e-12)))),
         ];
     }
 
