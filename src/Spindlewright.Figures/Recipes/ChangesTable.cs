@@ -22,19 +22,26 @@ public static class ChangesTable
                 new($"weak hand ({Torque(0)}) crossed, median", "r/min", Format: Whole), new($"strong hand ({Torque(1)}) crossed, median", "r/min", Format: Whole),
                 new("strong hand, least", "r/min", Format: Whole), new("most", "r/min", Format: Whole), Name("strong hand overpowered"),
             ],
-            [.. study.Machines.Select(each => Row([each.What, each.Change, each.Bound.NewtonMeters, Crossed(each.Hands[0].Crossing.Median),
-                Crossed(each.Hands[1].Crossing.Median), Crossed(each.Hands[1].Crossing.Middle.Least), Crossed(each.Hands[1].Crossing.Middle.Most), Answer(each)]))],
+            [
+                .. study.Machines.Select(each => Row(
+                [
+                    each.What, each.Change, each.Bound.NewtonMeters, Crossed(each, each.Hands[0].Crossing.Median),
+                    Crossed(each, each.Hands[1].Crossing.Median), Crossed(each, each.Hands[1].Crossing.Middle.Least),
+                    Crossed(each, each.Hands[1].Crossing.Middle.Most), Answer(each),
+                ])),
+            ],
             caption: UncertaintyMarks.Caution,
             footnotes:
             [
                 FormattableString.Invariant($"On the position with the largest ratio unless a row names another; {study.Samples} machines drawn for each row, the middle 95 % from least to most. Crossed: conditions left out, an intermediate and not an answer."),
-                "A drop that is made good, a boost and slip compensation are settings: anybody can change them, and the bound credits none.",
+                "Drop, boost and slip compensation are settings: anybody can change them. A boost beyond rated volts per hertz puts the bound up; that it is not set today is no measure: design by the row with the largest bound.",
                 "Another size of motor has the same circuit in per unit, another number of poles the same circuit (own choice); real motors differ more. Slip compensation follows the load down to standstill.",
             ],
             sources: UncertaintyMarks.Sources(results));
     }
 
-    private static Cell Crossed(double rpm) => UncertaintyTables.Reached(rpm);
+    private static Cell Crossed(ChangedMachine each, double rpm) =>
+        rpm <= each.Slowest.RevolutionsPerMinute ? "from standstill" : UncertaintyTables.Reached(rpm);
 
     private static string Answer(ChangedMachine each) =>
         each.Hands[1].Answer is Studies.Overpowering.OverpoweringSpeed.NoSpeed ? "no speed of this belt position" : each.Hands[1].Answer.Words;

@@ -10,7 +10,7 @@ public static class StudyFigures
     public static FigureCatalogue<StudyResults> Catalogue { get; } = new(
         new TorqueAgainstSpindleSpeed(), new SpeedBands(), new LockedRotorAgainstFrequency(), new VoltsPerHertz(),
         new TorqueAgainstFrequency(), new TorqueAgainstMotorSpeed(), new BoostLaw(), new WhatBoostDoes(), new WhatTemperatureDoes(),
-        new ForceAtTheChuck(), new ForceAgainstSpeed(), new BeltOrFrequency(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
+        new ForceAtTheChuck(), new ForceAgainstSpeed(), new BeltOrFrequency(), new BeforeAndAfter(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
         new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand(),
         new SlipOfTheBelts(), new IntervalsOfCrossings(), new ChanceOfBeingOverpowered(), new WhatMovesTheCrossing());
 }

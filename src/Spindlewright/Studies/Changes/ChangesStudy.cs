@@ -13,16 +13,19 @@ namespace Spindlewright.Studies.Changes;
 /// <param name="Change">To what.</param>
 /// <param name="Belt">The belt position.</param>
 /// <param name="Bound">No-credit bound at the spindle.</param>
+/// <param name="Slowest">Spindle speed at the lowest frequency: a crossing there is one from standstill.</param>
 /// <param name="Hands">Weak hand first, strong hand beside it, everything else being as uncertain as before.</param>
 public sealed record ChangedMachine(
-    string What, string Change, BeltPosition Belt, Torque Bound, IReadOnlyList<UncertainHand> Hands);
+    string What, string Change, BeltPosition Belt, Torque Bound, RotationalSpeed Slowest, IReadOnlyList<UncertainHand> Hands);
 
 /// <summary>What moves the overpowering speed: settings and parts, changed one at a time, beside what each does to the bound.</summary>
 /// <param name="Machines">The machine as described first.</param>
 /// <param name="Samples">Machines drawn for each row.</param>
 /// <remarks>
-/// <para>Drop, boost and slip compensation are settings: the bound does not go below what it is without them. Belt position, size
-/// and poles are parts and change the bound.</para>
+/// <para>
+/// Drop and slip compensation leave the bound as it is. A boost beyond rated volts per hertz puts it up; that the boost is taken out
+/// again is a setting and no measure. Belt position, size and poles are parts and change the bound.
+/// </para>
 /// <para>
 /// Another size has the same circuit in per unit, another number of poles the same circuit (own choice); real motors differ more. Slip
 /// compensation is taken to follow the load down to standstill, so that the hand meets a higher frequency than the one set.
@@ -52,6 +55,8 @@ public sealed record ChangesStudy(IReadOnlyList<ChangedMachine> Machines, int Sa
         var inputs = UncertainMachine.Of(press, strength);
         var samples = new CrossingSamples(press, inputs, strength, slipCompensation: change.SlipCompensation);
         var run = UncertaintyStudy.Draw(inputs, plan, samples, null, cancellation);
-        return new(change.What, change.Change, belt, TorqueBound.Of(press).AtSpindle(belt), UncertaintyStudy.Hands(samples, run, 0));
+        return new(
+            change.What, change.Change, belt, TorqueBound.Of(press).AtSpindle(belt), RotationalSpeed.FromRevolutionsPerMinute(samples.SpeedAt(0, 0)),
+            UncertaintyStudy.Hands(samples, run, 0));
     }
 }

@@ -47,6 +47,7 @@ internal static class UncertaintyNodes
             ["change"] = each.Change,
             ["belt"] = each.Belt.Name,
             ["bound_nm"] = Number(each.Bound.NewtonMeters),
+            ["slowest_rpm"] = Number(each.Slowest.RevolutionsPerMinute),
             ["hands"] = Hands(each.Hands, each.Bound),
         }),
     };
