@@ -118,7 +118,8 @@ public static class ContactTables
         [
             Invariant($"Chuck guard: at least {study.Design.GuardDiameter.Millimeters:0} mm inside (chuck and 25 mm all round, ISO 13854 for a finger, from memory); length {(study.Design.GuardLength is { } length ? Invariant($"at least {length.Millimeters:0} mm") : "not determined")}."),
             "What motor and inverter cannot brake is not stopped; braking guards nobody. The inverter cannot know the belt position.",
-        ]);
+        ],
+        sources: [new SourceNote("iso-13854", "least gap that does not crush a finger", Provenance.FromMemory)]);
 
     private static Table Wound(ContactStudy study) => new(
         "contact-wound-on", "Wound on the chuck before the spindle stands still, from the highest speed",
@@ -142,7 +143,13 @@ public static class ContactTables
     private static Table Controls(ContactStudy study) => new(
         "contact-controls", "Controls: yes or no",
         [Name("asked"), Name("answer"), Name("why"), Name("what asks for it")],
-        [.. study.Controls.Select(each => Row([each.Asked, each.Words, each.Reason, each.Standard]))]);
+        [.. study.Controls.Select(each => Row([each.Asked, each.Words, each.Reason, each.Standard]))],
+        footnotes: ["Most of these standards are recalled from memory: read them, and what applies where you are."],
+        sources:
+        [
+            .. study.Controls.SelectMany(each => each.AskedBy).DistinctBy(each => (each.Source, each.Provenance))
+                .OrderBy(each => each.Source, StringComparer.Ordinal).Select(each => new SourceNote(each.Source, "controls", each.Provenance)),
+        ]);
 
     private static Table StallTest(ContactStudy study) => new(
         "contact-stall-test", "Measuring torque: what the bound asks of arm and scale",

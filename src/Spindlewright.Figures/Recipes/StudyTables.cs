@@ -53,11 +53,11 @@ public static class StudyTables
                 belt.Belt.Name, belt.Belt.Ratio, belt.AtLowest.Synchronous.RevolutionsPerMinute, Loaded(belt.AtLowest),
                 belt.AtBase.Synchronous.RevolutionsPerMinute, Loaded(belt.AtBase),
                 belt.AtHighest.Synchronous.RevolutionsPerMinute,
-                belt.HighestPermitted is { } permitted ? Math.Min(permitted.Hertz, belt.AtHighest.Frequency.Hertz) : "not determined"))],
+                belt.Permitted.Frequency is { } permitted ? Math.Min(permitted.Hertz, belt.AtHighest.Frequency.Hertz) : "not determined"))],
             footnotes:
             [
                 "Unloaded: synchronous speed over the ratio. At rated motor torque: capability side, lowest supply, slower of cold and hot winding.",
-                "Highest permitted frequency: where the spindle meets the highest speed of chuck and bearings, or the highest frequency set where that is lower; the inverter cannot know the belt position.",
+                "Highest permitted frequency: by the tightest limit of speed that is given (chuck and bearings, and each [[speed_limit]]), or the highest frequency set where that is lower; the inverter cannot know the belt position.",
             ]);
     }
 

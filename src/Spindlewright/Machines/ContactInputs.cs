@@ -112,6 +112,12 @@ public sealed record ContactInputs
     /// <returns>Js + Jm·i².</returns>
     public MassMomentOfInertia AtSpindle(double ratio, Side side) => SpindleInertia.On(side) + MotorInertia.On(side) * (ratio * ratio);
 
+    /// <summary>Inertia of everything that turns, seen from the motor shaft.</summary>
+    /// <param name="ratio">Motor speed over spindle speed.</param>
+    /// <param name="side">Which of the pairs.</param>
+    /// <returns>Jm + Js/i².</returns>
+    public MassMomentOfInertia AtMotor(double ratio, Side side) => AtSpindle(ratio, side) / (ratio * ratio);
+
     /// <summary>Rotor and motor pulley of a small motor where nothing is given.</summary>
     /// <param name="rated">Rated power.</param>
     /// <returns>A catalogue rotor scaled by power, once and twice: own choice. A rotor of 0.75 kW has 0.00261 kg·m².</returns>

@@ -183,12 +183,12 @@ public class ContactStudyTests
     [Fact]
     public void A_control_that_is_not_answered_comes_first_and_nothing_is_assumed()
     {
-        Assert.All(ControlQuestion.Of(Presses.HandComputed(4, Duration.FromSeconds(1.5))), question => Assert.Equal("not answered", question.Words));
+        Assert.All(ControlQuestion.Of(Presses.HandComputed(4, Duration.FromSeconds(1.5)), Tables.References), question => Assert.Equal("not answered", question.Words));
         var press = Presses.HandComputed(4, Duration.FromSeconds(1.5));
         var some = ControlQuestion.Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
         {
             Controls = new Dictionary<string, bool> { ["chuck_guard"] = true, ["no_restart"] = false },
-        }));
+        }), Tables.References);
         Assert.Equal(["yes", "no"], some.TakeLast(2).Select(question => question.Words));
         Assert.Equal(7, some.TakeWhile(question => question.Answer is null).Count());
     }

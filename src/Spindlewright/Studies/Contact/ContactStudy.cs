@@ -33,6 +33,6 @@ public sealed record ContactStudy(
         var forces = SurfaceForceStudy.Of(press, torques, handbook);
         return new(
             forces, MechanismStudy.Of(press, forces, handbook), SameSpeedTwoWays.Of(press, torques),
-            HoldingAndStopping.Of(press, torques, handbook), ControlQuestion.Of(press), StallTestSheet.Of(press, torques));
+            HoldingAndStopping.Of(press, torques, handbook), ControlQuestion.Of(press, handbook.References), StallTestSheet.Of(press, torques));
     }
 }

@@ -3,6 +3,7 @@ using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hazards;
 using Spindlewright.Machines;
+using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
 
@@ -27,13 +28,6 @@ public sealed record StopAtBelt(
     BeltPosition Belt, RotationalSpeed Speed, Energy Energy, Duration Time, Torque MotorTorque, double OverRated, Power Power,
     ElectricResistance MostResistance);
 
-/// <summary>Highest permitted frequency of a belt position.</summary>
-/// <param name="Belt">The belt position.</param>
-/// <param name="Frequency">Highest permitted; null where no limit is given.</param>
-/// <param name="SetBy">Which limit sets it.</param>
-/// <param name="Passed">True where the inverter's highest frequency lies above it.</param>
-public sealed record PermittedAtBelt(BeltPosition Belt, Frequency? Frequency, string SetBy, bool Passed);
-
 /// <summary>What is wound on at the highest speed of a belt position with one reaction.</summary>
 /// <param name="Belt">The belt position.</param>
 /// <param name="Reaction">"fast", "slow", "foot", "startled" or "stop not reached".</param>
@@ -50,7 +44,7 @@ public sealed record WoundAtBelt(BeltPosition Belt, string Reaction, Duration? T
 /// <param name="Wound">Five a belt position.</param>
 public sealed record HoldingAndStopping(
     IReadOnlyList<HoldingAtBelt> Holding, Length GuardDiameter, Length? GuardLength, IReadOnlyList<StopAtBelt> Stops,
-    IReadOnlyList<PermittedAtBelt> Permitted, IReadOnlyList<WoundAtBelt> Wound)
+    IReadOnlyList<PermittedFrequency> Permitted, IReadOnlyList<WoundAtBelt> Wound)
 {
     // ISO 13854, least gap that does not crush a finger: from memory.
     private static readonly Length FingerGap = Length.FromMillimeters(25);
@@ -67,7 +61,7 @@ public sealed record HoldingAndStopping(
         return new(
             [.. torques.Spindle.Select(spindle => HoldingOf(contact, spindle))], press.Spindle.ChuckDiameter + 2 * FingerGap,
             contact.ChuckLength, [.. press.Belts.Select(belt => Stop(press, contact, belt))],
-            [.. press.Belts.Select(belt => Permit(press, contact, belt))],
+            [.. press.Belts.Select(belt => PermittedFrequency.Of(press, belt))],
             [.. press.Belts.SelectMany(belt => WoundOnAt(press, contact, belt, handbook))]);
     }
 
@@ -90,16 +84,6 @@ public sealed record HoldingAndStopping(
         var link = press.Supply.Nominal * Inverters.DcLink.PeakOverRms(press.Inverter.Link.Doubler);
         return new(
             belt, speed, RunDown.EnergyOf(inertia, speed), time, torque, torque / press.Motor.RatedTorque, power, RunDown.MostResistance(link, power));
-    }
-
-    private static PermittedAtBelt Permit(DrillPress press, ContactInputs contact, BeltPosition belt)
-    {
-        var limits = contact.SpeedLimits.Select(limit => (limit.Name, Motor: limit.TurnsWithMotor ? limit.Speed : limit.Speed * belt.Ratio));
-        if (press.Spindle.HighestSpeed is { } spindle) limits = limits.Append(("chuck and bearings of the spindle", spindle * belt.Ratio));
-        var all = limits.OrderBy(limit => limit.Motor.RadiansPerSecond).ThenBy(limit => limit.Name, StringComparer.Ordinal).ToList();
-        if (all.Count == 0) return new(belt, null, "not determined: no speed limit is given", false);
-        var permitted = Frequency.FromHertz(all[0].Motor.RevolutionsPerMinute * press.Motor.Circuit.Hazard.Poles / 120);
-        return new(belt, permitted, all[0].Name, press.Inverter.HighestFrequency > permitted);
     }
 
     private static IEnumerable<WoundAtBelt> WoundOnAt(DrillPress press, ContactInputs contact, BeltPosition belt, Handbook handbook)

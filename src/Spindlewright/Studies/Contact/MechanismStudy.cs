@@ -1,6 +1,7 @@
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hazards;
 using Spindlewright.Machines;
+using Spindlewright.Studies.Speeds;
 using UnitsNet;
 
 namespace Spindlewright.Studies.Contact;
@@ -88,8 +89,7 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
     /// <summary>Limits are the owner's own figures: no published figure of injury stands on the other side.</summary>
     private static Mechanism OverItsSpeed(DrillPress press, Comparing against)
     {
-        var comparisons = press.ContactOrUsual.SpeedLimits.Select(limit => against.OverLimit(limit)).ToList();
-        if (press.Spindle.HighestSpeed is { } spindle) comparisons.Insert(0, against.OverLimit(new("chuck and bearings of the spindle", spindle, false)));
+        var comparisons = PermittedFrequency.LimitsOf(press).Select(limit => against.OverLimit(limit)).ToList();
         return new(
             4, "tool, chuck or mounted work over its speed", comparisons,
             [.. NoLimits.Where(_ => comparisons.Count == 0), "what a part that bursts would hit: no model"],

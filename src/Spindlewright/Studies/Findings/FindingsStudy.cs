@@ -1,4 +1,5 @@
 using Spindlewright.Studies.Overpowering;
+using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
 using static System.FormattableString;
 
@@ -84,15 +85,16 @@ internal static class FindingsStudy
 
     private static Finding Permitted(StudyResults results)
     {
-        var over = results.Speeds.Belts.Where(belt => belt.PassesSpindleLimit).ToList();
-        if (results.Press.Spindle.HighestSpeed is not { } highest)
-            return new("Highest permitted frequency", "Not determined: the highest speed of chuck and bearings is not given.");
-        return new("Highest permitted frequency", over.Count == 0
-            ? Invariant($"No belt position passes the spindle's {highest.RevolutionsPerMinute:0} r/min within the frequency settings.")
-            : Invariant($"The spindle's {highest.RevolutionsPerMinute:0} r/min are passed by ")
-                + string.Join(" and ", over.Select(belt => Invariant(
-                    $"position {belt.Belt.Name} above {belt.HighestPermitted!.Value.Hertz:0.#} Hz"))) + ".",
-            over.Count == 0 ? "" : "The inverter cannot know the belt position.");
+        const string Title = "Highest permitted frequency";
+        var limits = PermittedFrequency.LimitsOf(results.Press);
+        if (limits.Count == 0) return new(Title, "Not determined: the highest speed of chuck and bearings is not given.");
+        var over = results.Speeds.Belts.Where(belt => belt.Permitted.Passed).GroupBy(belt => belt.Permitted.SetBy).ToList();
+        var what = string.Join(", ", limits.Select(limit => Invariant($"{limit.Name} {limit.Speed.RevolutionsPerMinute:0} r/min")));
+        return new(Title, over.Count == 0
+            ? $"No belt position passes a limit within the frequency settings ({what})."
+            : string.Join(" ", over.Select(group => $"The limit of {group.Key} is passed by "
+                + string.Join(" and ", group.Select(belt => Invariant($"position {belt.Belt.Name} above {belt.Permitted.Frequency!.Value.Hertz:0.#} Hz"))) + ".")),
+            over.Count == 0 ? "" : $"Limits: {what}. The inverter cannot know the belt position.");
     }
 
     private static Finding Hands(StudyResults results)

@@ -19,6 +19,7 @@ internal static class ContactNodes
         ["controls"] = List(study.Controls, each => new JsonObject
         {
             ["key"] = each.Key, ["asked"] = each.Asked, ["answer"] = each.Words, ["reason"] = each.Reason, ["standard"] = each.Standard,
+            ["sources"] = List(each.AskedBy, citation => JsonValue.Create(citation.Source)),
         }),
         ["stall_test"] = new JsonObject
         {

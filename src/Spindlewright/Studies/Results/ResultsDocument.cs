@@ -165,7 +165,7 @@ public static class ResultsDocument
             ["lowest"] = SpeedNode(belt.AtLowest),
             ["base"] = SpeedNode(belt.AtBase),
             ["highest"] = SpeedNode(belt.AtHighest),
-            ["highest_permitted_hz"] = Number(belt.HighestPermitted?.Hertz),
+            ["highest_permitted_hz"] = Number(belt.Permitted.Frequency?.Hertz),
             ["passes_spindle_limit"] = belt.PassesSpindleLimit,
         }),
         ["gaps"] = List(study.Gaps, gap => new JsonObject

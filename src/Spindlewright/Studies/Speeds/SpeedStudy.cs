@@ -11,15 +11,10 @@ namespace Spindlewright.Studies.Speeds;
 /// <param name="AtLowest">At the lowest frequency of the settings.</param>
 /// <param name="AtBase">At the base frequency, or the highest where that is lower.</param>
 /// <param name="AtHighest">At the highest frequency.</param>
-/// <param name="HighestPermitted">
-/// Highest frequency at which the spindle stays within its highest speed; null where that speed is unknown.
-/// </param>
+/// <param name="Permitted">Highest frequency at which every part stays within the highest speed that is given for it.</param>
+/// <param name="PassesSpindleLimit">True where the settings take chuck and bearings above their highest speed.</param>
 public sealed record BeltSpeeds(
-    BeltPosition Belt, SpeedAt AtLowest, SpeedAt AtBase, SpeedAt AtHighest, Frequency? HighestPermitted)
-{
-    /// <summary>True where the settings allow a frequency above <see cref="HighestPermitted"/>.</summary>
-    public bool PassesSpindleLimit => HighestPermitted is { } permitted && AtHighest.Frequency > permitted;
-}
+    BeltPosition Belt, SpeedAt AtLowest, SpeedAt AtBase, SpeedAt AtHighest, PermittedFrequency Permitted, bool PassesSpindleLimit);
 
 /// <summary>Speed at one frequency, unloaded and loaded.</summary>
 /// <param name="Frequency">Output frequency.</param>
@@ -58,7 +53,7 @@ public sealed record SpeedStudy(IReadOnlyList<BeltSpeeds> Belts, IReadOnlyList<S
             var at = motor.Select(speed => new SpeedAt(
                 speed.Frequency, belt.SpindleSpeed(speed.Synchronous),
                 speed.Loaded is { } loaded ? belt.SpindleSpeed(loaded) : null)).ToList();
-            return new BeltSpeeds(belt, at[0], at[1], at[2], Permitted(press, belt));
+            return new BeltSpeeds(belt, at[0], at[1], at[2], PermittedFrequency.Of(press, belt), at[2].Synchronous > press.Spindle.HighestSpeed);
         }).ToList();
         return new(belts, GapsBetween(belts));
     }
@@ -73,12 +68,6 @@ public sealed record SpeedStudy(IReadOnlyList<BeltSpeeds> Belts, IReadOnlyList<S
             frequency, press.Motor.Circuit.Capability.SynchronousSpeedAt(frequency),
             loaded.Contains(null) ? null : loaded.Min(point => point!.Speed));
     }
-
-    private static Frequency? Permitted(DrillPress press, BeltPosition belt) =>
-        press.Spindle.HighestSpeed is { } highest
-            ? Frequency.FromHertz(
-                (highest * belt.Ratio).RevolutionsPerMinute * press.Motor.Circuit.Capability.Poles / 120)
-            : null;
 
     private static List<SpeedGap> GapsBetween(List<BeltSpeeds> belts)
     {

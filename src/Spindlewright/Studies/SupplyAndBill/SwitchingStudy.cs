@@ -10,10 +10,6 @@ namespace Spindlewright.Studies.SupplyAndBill;
 /// <summary>Switching on, ramping up and slowing down.</summary>
 internal static class SwitchingStudy
 {
-    // A catalogue rotor of 0.75 kW has 0.00261 kg·m²; with pulleys and spindle seen from the motor, one to four times that.
-    private const double RotorKgM2PerWatt = 0.00261 / 750;
-    private static readonly Sided<double> WholeOverRotor = new(4, 1.2);
-
     /// <summary>No-load link over which a unit trips where it does not say.</summary>
     private const double TripOverHighestPeak = 1.2;
 
@@ -22,7 +18,7 @@ internal static class SwitchingStudy
         var (supply, circuit) = (press.Supply, feed.Circuit);
         var locked = CircuitSolver.Solve(circuit, circuit.RatedFrequency, circuit.RatedLineVoltage / Math.Sqrt(3), 1).Current;
         var peak = handbook.MotorFacts["first-half-cycle-peak"].Range().Value;
-        var motors = WholeOverRotor.Map(times => Ramping(press, feed, times));
+        var motors = InertiaOf(press).Map(inertia => Ramping(press, feed, inertia));
         return new(
             feed.Rectifier.ChargingPeak(supply.Highest, supply.Frequency, ElectricResistance.Zero),
             press.Inverter.ChargingResistance is { } charging
@@ -39,21 +35,25 @@ internal static class SwitchingStudy
         return [.. new[] { UnitMath.Min(atBase, highest), highest }.Distinct().Select(from => From(press, feed, from))];
     }
 
-    private static double InertiaKgM2(DrillPress press, double timesRotor) =>
-        RotorKgM2PerWatt * (double)press.Motor.RatedPower.Watts * timesRotor;
+    /// <summary>Inertia at the motor shaft: much is the high figures on the fastest position, little the low ones on the slowest.</summary>
+    private static Sided<MassMomentOfInertia> InertiaOf(DrillPress press)
+    {
+        var contact = press.ContactOrUsual;
+        return new(
+            contact.AtMotor(press.Belts.Min(belt => belt.Ratio), Side.Hazard), contact.AtMotor(press.Belts.Max(belt => belt.Ratio), Side.Capability));
+    }
 
     /// <summary>The motor at the end of the acceleration ramp, speeding up its inertia and nothing else.</summary>
-    private static OperatingPoint? Ramping(DrillPress press, MotorFeed feed, double timesRotor)
+    private static OperatingPoint? Ramping(DrillPress press, MotorFeed feed, MassMomentOfInertia inertia)
     {
         var speed = feed.Circuit.SynchronousSpeedAt(press.Inverter.Curve.BaseFrequency).RadiansPerSecond;
-        var torque = InertiaKgM2(press, timesRotor) * speed / press.Inverter.Ramps.Acceleration.Seconds;
+        var torque = inertia.KilogramSquareMeters * speed / press.Inverter.Ramps.Acceleration.Seconds;
         return feed.OnInverter(press.Inverter.Curve.BaseFrequency, Torque.FromNewtonMeters(torque));
     }
 
     private static SlowingDown From(DrillPress press, MotorFeed feed, Frequency from)
     {
-        var speed = feed.Circuit.SynchronousSpeedAt(from).RadiansPerSecond;
-        var energy = WholeOverRotor.Map(times => Energy.FromJoules(InertiaKgM2(press, times) * speed * speed / 2));
+        var energy = InertiaOf(press).Map(inertia => Hazards.RunDown.EnergyOf(inertia, feed.Circuit.SynchronousSpeedAt(from)));
         var factor = DcLink.PeakOverRms(press.Inverter.Link.Doubler);
         var (nominal, highest) = (press.Supply.Nominal * factor, press.Supply.Highest * factor);
         var trip = press.Inverter.LinkTrip ?? highest * TripOverHighestPeak;
