@@ -96,6 +96,9 @@ public sealed record DrillPress
     /// <summary>The working day; null where none was described.</summary>
     public WorkingDay? Day { get; init; }
 
+    /// <summary>What is wanted on the sheets for the wall.</summary>
+    public SheetWishes Sheets { get; init; } = SheetWishes.Usual;
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -128,6 +131,7 @@ public sealed record DrillPress
             AsFound = AsFound,
             Heating = Heating,
             Day = Day,
+            Sheets = Sheets,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };
