@@ -28,7 +28,7 @@ internal static class DrillCardSheet
             new(["material"], TextAt.Start), .. card.Drills.Select(drill => new PaperColumn([Invariant($"{drill.Millimeters:0.##} mm")])),
         ];
         new PaperTable("machine card", columns, [.. materials.Select(group => Row([.. group]))])
-            .Draw(paper, new(Paper.Left, top, paper.Inner, end - top), 15);
+            .Draw(paper, new(Paper.Left, top, paper.Inner, end - top), 20);
         return paper.Done("machine-card", $"Machine card: {results.Press.Title}");
     }
 
@@ -45,7 +45,7 @@ internal static class DrillCardSheet
         List<CellLine> lines =
         [
             new(Invariant($"{setting.Belt.Name} · {setting.Frequency.Hertz:0} Hz"), true),
-            new(Invariant($"{NumberText.Significant(setting.Speed.RevolutionsPerMinute, 2)} r/min"), Scale: 0.7),
+            new(Invariant($"{NumberText.Rounded(setting.Speed.RevolutionsPerMinute, 2)} r/min"), Scale: 0.7),
             new(Invariant($"{(entry.Feed.IsAtArm ? "push, " : "")}{entry.Feed.Load!.FeedPerRevolution.Millimeters:0.00}"), Scale: 0.7),
         ];
         var also = entry.Feed.Pilot is { } pilot ? Invariant($"pilot {pilot.Millimeters:0.#}") : "";

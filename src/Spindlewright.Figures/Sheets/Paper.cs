@@ -35,8 +35,8 @@ internal sealed class Paper
     public double Inner => Width - 2 * MarginMm;
 
     /// <summary>A line of text by its top.</summary>
-    public void Text(string text, double x, double top, double sizePt, TextAt at = TextAt.Start, bool bold = false, bool halo = false) =>
-        Canvas.Write(new(sizePt, Ink, bold, halo), at, [(text, new(x, top))]);
+    public void Text(string text, double x, double top, double sizePt, TextAt at = TextAt.Start, bool bold = false) =>
+        Canvas.Write(new(sizePt, Ink, bold), at, [(text, new(x, top))]);
 
     /// <summary>Lines of text broken to a width.</summary>
     /// <returns>Where the next line would begin.</returns>
@@ -58,11 +58,11 @@ internal sealed class Paper
     public void Polyline(IEnumerable<(double X, double Y)> points, double weightPt, string attributes = "") =>
         Canvas.Path("M" + string.Join("L", points.Select(p => $"{N(p.X)} {N(p.Y)}")), Stroke(Ink, weightPt) + attributes);
 
-    /// <summary>Text along a slope; its middle stands on the place.</summary>
+    /// <summary>Text along a slope; the middle of its foot stands on the place.</summary>
     public void Sloped(string text, double x, double y, double degrees, double sizePt, bool bold = false)
     {
         var turn = string.Create(CultureInfo.InvariantCulture, $" transform=\"rotate({degrees:0.###} {N(x)} {N(y)})\"");
-        Canvas.Group(turn, () => Text(text, x, y - Lettered.AscentMm(sizePt), sizePt, TextAt.Middle, bold, halo: true));
+        Canvas.Group(turn, () => Text(text, x, y - Lettered.AscentMm(sizePt), sizePt, TextAt.Middle, bold));
     }
 
     /// <summary>Title on the left, machine on the right, a rule below.</summary>

@@ -19,12 +19,12 @@ internal static class ThreadSheet
             .Select(source => $"{source.Source} ({source.Provenance.InWords()})").Distinct();
         var end = paper.Foot(
             [Paper.Cautions[0], "Reverse only from standstill."],
-            ["Clearance hole: medium series. Near: a drill of the inch series within 0.06 mm of the tap drill. Tapping speeds: middle of the tables, "
-                + "high-speed steel, unloaded; slower costs nothing but time.", $"Sizes: {string.Join(", ", sources)}."]);
+            ["Clearance hole: medium series. Near: a drill of the inch series within 0.06 mm of the tap drill. At most: middle of the tables for "
+                + "machine taps; where the spindle stops and reverses within the thread, begin at a tenth of it.", $"Sizes: {string.Join(", ", sources)}."]);
         List<PaperColumn> columns =
         [
             new(["thread"], TextAt.Start), new(["pitch", "mm"]), new(["tap drill", "mm"]), new(["near"]), new(["clearance", "mm"]),
-            .. table.Materials.Select(material => new PaperColumn(["tap, r/min", .. Geometry.Lettered.Wrapped(material.Name, 38, 11, true).Take(2)])),
+            .. table.Materials.Select(material => new PaperColumn(["at most, r/min", .. Geometry.Lettered.Wrapped(material.Name, 38, 11, true).Take(2)])),
         ];
         new PaperTable("drill-and-tap table", columns, [.. table.Entries.Select(Row)])
             .Draw(paper, new(Paper.Left, top, paper.Inner, end - top), 22);
@@ -35,7 +35,7 @@ internal static class ThreadSheet
     [
         [new(entry.Thread.Name, true)], [new(Mm(entry.Thread.Pitch, 2), Scale: 0.8)], [new(Mm(entry.Thread.TapDrill, 2), true)],
         [new(entry.OtherDrill?.InWords ?? "", Scale: 0.7)], [new(entry.Clearance is { } hole ? Mm(hole.Medium, 1) : "")],
-        .. entry.Speeds.Select(speed => (IReadOnlyList<CellLine>)[new(speed is { } rpm ? NumberText.Significant(rpm.RevolutionsPerMinute, 2) : "")]),
+        .. entry.Speeds.Select(speed => (IReadOnlyList<CellLine>)[new(speed is { } rpm ? NumberText.Rounded(rpm.RevolutionsPerMinute, 2) : "")]),
     ];
 
     private static string Mm(Length length, int decimals)

@@ -14,6 +14,7 @@ internal sealed class WallChartSheet
 {
     private const double LeastMm = 1, MostMm = 60;
     private const double LabelPt = 12;
+    private const double LinePt = 11;
     private const double ScalePitch = 17;
 
     private static readonly double[] DrillsMm = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 60];
@@ -129,9 +130,9 @@ internal sealed class WallChartSheet
         var (px, py) = (x.Place(mm), y.Place(line.At(Length.FromMillimeters(mm)).RevolutionsPerMinute));
         var slope = Math.Atan2(
             plot.Height / Math.Log(y.Range.Most / y.Range.Least), plot.Width / Math.Log(MostMm / LeastMm)) * 180 / Math.PI;
-        const double Off = 1.4;
+        const double Off = 0.9;
         var radians = slope * Math.PI / 180;
-        paper.Sloped(line.Words, px + Off * Math.Sin(radians), py - Off * Math.Cos(radians), slope, LabelPt, bold);
+        paper.Sloped(line.Words, px + Off * Math.Sin(radians), py - Off * Math.Cos(radians), slope, LinePt, bold);
     }
 
     private void Scales()

@@ -39,8 +39,8 @@ public sealed record CardEntry(CuttingMaterial Material, Length Diameter, CardFe
 /// <remarks>
 /// Handbook feed where the arm gives it, else the feed that the arm gives, else the same over a pilot hole; below the low end of
 /// the handbook's feeds a drill rubs. Of the positions that carry the torque for ever the one with the least bound; where none
-/// does, the one with the largest margin for a short time. Middle of the cutting speeds first, then the low end, then half of
-/// it, then the high end. Normal wear, standard point, capability side, low end of the belt's grip.
+/// does, the one with the largest margin for a short time. Middle of the cutting speeds first, then the low end, then half and
+/// a quarter of it (slower than the tables only costs time), then the high end. Normal wear, standard point, capability side, low end of the belt's grip.
 /// </remarks>
 public sealed record DrillCard(Force ArmForce, IReadOnlyList<Length> Drills, IReadOnlyList<CardEntry> Entries)
 {
@@ -90,7 +90,7 @@ public sealed record DrillCard(Force ArmForce, IReadOnlyList<Length> Drills, IRe
     {
         var (slow, fast) = (material.SlowestSpeed.Value, material.FastestSpeed.Value);
         CardSetting? shortTime = null;
-        foreach (var cutting in (Speed[])[material.MiddleSpeed, slow, slow / 2, fast])
+        foreach (var cutting in (Speed[])[material.MiddleSpeed, slow, slow / 2, slow / 4, fast])
         {
             var speed = CuttingSpeed.SpindleSpeed(cutting, load.Diameter);
             var all = Settings(results, drive, speed, load.Torque).ToList();
@@ -120,9 +120,10 @@ public sealed record DrillCard(Force ArmForce, IReadOnlyList<Length> Drills, IRe
 
     private static string ReasonOf(StudyResults results, CuttingMaterial material, Length diameter)
     {
-        var (slowest, fastest) = (results.Speeds.Slowest, results.Speeds.Fastest);
-        return CuttingSpeed.SpindleSpeed(material.FastestSpeed.Value, diameter) < slowest ? "machine too fast"
-            : CuttingSpeed.SpindleSpeed(material.SlowestSpeed.Value / 2, diameter) > fastest ? "machine too slow"
+        // The fastest speed that is permitted, not the fastest that the settings allow.
+        var fastest = results.Press.Spindle.HighestSpeed is { } limit ? UnitMath.Min(limit, results.Speeds.Fastest) : results.Speeds.Fastest;
+        return CuttingSpeed.SpindleSpeed(material.FastestSpeed.Value, diameter) < results.Speeds.Slowest ? "spindle too fast"
+            : CuttingSpeed.SpindleSpeed(material.SlowestSpeed.Value / 4, diameter) > fastest ? "spindle too slow"
             : "too much torque";
     }
 }

@@ -28,8 +28,7 @@ public sealed record PlateRow(
 /// <param name="Rows">One a belt position, in the machine's order.</param>
 public sealed record SpeedPlate(IReadOnlyList<Frequency> Frequencies, IReadOnlyList<PlateRow> Rows)
 {
-    /// <summary>Frequencies that people dial; the ends and the base frequency of the settings come first.</summary>
-    private static readonly double[] UsualHz = [50, 60, 25, 30, 75, 80, 100, 120, 40, 20, 15, 10, 150, 200];
+    private static readonly double[] DialledHz = [5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 300];
 
     /// <summary>Least step between neighbours on the plate.</summary>
     private const double LeastStep = 1.18;
@@ -63,15 +62,24 @@ public sealed record SpeedPlate(IReadOnlyList<Frequency> Frequencies, IReadOnlyL
             })]);
     }
 
+    /// <summary>The ends and the base frequency, then again and again the dialled frequency that halves the widest step best.</summary>
     private static List<Frequency> Chosen(DrillPress press, int most)
     {
         var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
-        List<double> chosen = [lowest];
-        double[] wanted = [highest, Math.Clamp(press.Inverter.Curve.BaseFrequency.Hertz, lowest, highest), .. UsualHz];
-        foreach (var hertz in wanted)
-            if (chosen.Count < most && hertz >= lowest && hertz <= highest
-                && chosen.All(each => Math.Max(each, hertz) >= LeastStep * Math.Min(each, hertz)))
-                chosen.Add(hertz);
-        return [.. chosen.Order().Select(each => Frequency.FromHertz(each))];
+        double[] ends = [lowest, Math.Clamp(press.Inverter.Curve.BaseFrequency.Hertz, lowest, highest), highest];
+        List<double> chosen = [.. ends.Distinct().Order()];
+        while (chosen.Count < most)
+        {
+            double Fit(double hertz)
+            {
+                var (below, above) = (chosen.Last(each => each < hertz), chosen.First(each => each > hertz));
+                return Math.Min(hertz / below, above / hertz);
+            }
+            var between = DialledHz.Where(each => each > lowest && each < highest && !chosen.Contains(each)).ToList();
+            if (between.Count == 0 || between.MaxBy(Fit) is var next && Fit(next) < LeastStep) break;
+            chosen.Add(next);
+            chosen.Sort();
+        }
+        return [.. chosen.Select(each => Frequency.FromHertz(each))];
     }
 }
