@@ -16,7 +16,7 @@ internal static class DrillCardSheet
         var top = paper.Head("Which belt, which hertz", results.Press.Title);
         var bounds = card.Entries.Select(entry => entry.Setting).OfType<CardSetting>().DistinctBy(setting => setting.Belt.Name)
             .OrderBy(setting => setting.Belt.Name, StringComparer.Ordinal)
-            .Select(setting => Invariant($"{setting.Belt.Name}: {NumberText.Significant(setting.Bound.NewtonMeters, 3)} N·m")).ToList();
+            .Select(setting => Invariant($"{Paper.ShortName(setting.Belt)}: {NumberText.Significant(setting.Bound.NewtonMeters, 3)} N·m")).ToList();
         var end = paper.Foot(
             Paper.Cautions,
             ["In a field: belt position and hertz; r/min; feed in mm a turn; pilot hole in mm.",
@@ -44,7 +44,7 @@ internal static class DrillCardSheet
             return [.. entry.Reason.Split(' ').Chunk(2).Select(words => new CellLine(string.Join(' ', words), Scale: 0))];
         List<CellLine> lines =
         [
-            new(Invariant($"{setting.Belt.Name} · {setting.Frequency.Hertz:0} Hz"), true),
+            new(Invariant($"{Paper.ShortName(setting.Belt)} · {setting.Frequency.Hertz:0} Hz"), true),
             new(Invariant($"{NumberText.Rounded(setting.Speed.RevolutionsPerMinute, 2)} r/min"), Scale: 0.7),
             new(Invariant($"{(entry.Feed.IsAtArm ? "push, " : "")}{entry.Feed.Load!.FeedPerRevolution.Millimeters:0.00}"), Scale: 0.7),
         ];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Spindlewright.Belts;
 using Spindlewright.Figures.Geometry;
 using Spindlewright.Figures.Looks;
 using Spindlewright.Figures.Svg;
@@ -11,6 +12,9 @@ namespace Spindlewright.Figures.Sheets;
 internal sealed class Paper
 {
     private const double MarginMm = 11;
+
+    /// <summary>Room for the name of a belt position in a table, mm.</summary>
+    private const double MostNameMm = 20;
 
     public Paper(double widthMm, double heightMm) => (Width, Height) = (widthMm, heightMm);
 
@@ -69,6 +73,7 @@ internal sealed class Paper
     /// <returns>Where the body begins.</returns>
     public double Head(string title, string machine)
     {
+        title = Lettered.Shortened(title, Inner * 0.68, PrintedSheet.LeastPt, bold: true);
         var size = Fitting(title, Inner * 0.68, 26, bold: true);
         Text(title, Left, MarginMm - 2, size, bold: true);
         var lines = Lettered.Wrapped(machine, Inner * 0.3, 12).Take(2).ToList();
@@ -103,6 +108,9 @@ internal sealed class Paper
     /// <summary>The largest size up to a wanted one at which a line fits, no less than the smallest of a sheet.</summary>
     public static double Fitting(string text, double widthMm, double wantedPt, bool bold = false) => Math.Clamp(
         wantedPt * widthMm / Math.Max(widthMm, Lettered.WidthMm(text, wantedPt, bold)), PrintedSheet.LeastPt, wantedPt);
+
+    /// <summary>The name of a belt position, cut where an owner's name is longer than a field.</summary>
+    public static string ShortName(BeltPosition belt) => Lettered.Shortened(belt.Name, MostNameMm, PrintedSheet.LeastPt, bold: true);
 
     /// <summary>The cautions of every sheet, from their one source.</summary>
     public static IReadOnlyList<string> Cautions { get; } =

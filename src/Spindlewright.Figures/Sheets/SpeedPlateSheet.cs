@@ -88,7 +88,7 @@ internal static class SpeedPlateSheet
         List<IReadOnlyList<CellLine>> cells =
         [
             withTorque && Pulleys(row.Belt) is { Length: > 0 } pulleys
-                ? [new(row.Belt.Name, true), new(pulleys, Scale: 0.4)] : [new(row.Belt.Name, true)],
+                ? [new(Paper.ShortName(row.Belt), true), new(pulleys, Scale: 0.4)] : [new(Paper.ShortName(row.Belt), true)],
             .. row.Speeds.Select(Speed),
             [new(row.HighestPermitted is { } most ? Invariant($"{Math.Floor(most.Hertz + 1e-6):0} Hz") : "not given", true, row.HighestPermitted is null ? 0.5 : 1)],
         ];

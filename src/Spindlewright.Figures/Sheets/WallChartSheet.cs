@@ -143,7 +143,9 @@ internal sealed class WallChartSheet
             double Y(WallTick tick) => y.Place(tick.Speed.RevolutionsPerMinute);
             paper.Line(left, Y(scale.Ticks[0]), left, Y(scale.Ticks[^1]), 2);
             if (scale.EndsAtLimit) paper.Line(left - 2.2, Y(scale.Ticks[^1]), left + 2.2, Y(scale.Ticks[^1]), 2.4);
-            paper.Text(scale.Belt.Name, left, plot.Top - Lettered.HeightMm(15) - 0.5, Paper.Fitting(scale.Belt.Name, Pitch - 1, 15, true), TextAt.Middle, bold: true);
+            var name = Lettered.Shortened(scale.Belt.Name, Pitch - 1, PrintedSheet.LeastPt, bold: true);
+            paper.Text(
+                name, left, plot.Top - Lettered.HeightMm(15) - 0.5, Paper.Fitting(name, Pitch - 1, 15, true), TextAt.Middle, bold: true);
             List<double> taken = [];
             // The ends first: they matter most where there is no room for all.
             foreach (var tick in new[] { scale.Ticks[^1], scale.Ticks[0] }.Concat(scale.Ticks.Skip(1).SkipLast(1)))
@@ -155,7 +157,6 @@ internal sealed class WallChartSheet
             }
             left += Pitch;
         }
-        paper.Text("belt", plot.Right + 9, plot.Top - Lettered.HeightMm(LabelPt) - 1, LabelPt, TextAt.End);
         paper.Text("hertz to set, by belt position", paper.Right, plot.Bottom + 1 + Lettered.HeightMm(LabelPt), LabelPt, TextAt.End);
     }
 }

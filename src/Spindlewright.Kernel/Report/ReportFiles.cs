@@ -41,9 +41,10 @@ internal static class ReportFiles
         IReadOnlyList<ReportLink> links)
     {
         var figures = StudyFigures.Catalogue.MakeAll(results);
-        var sheets = WallSheets.All(results, handbook);
+        List<string> leftOut = [];
+        var sheets = WallSheets.All(results, handbook, fault => leftOut.Add(fault.Message));
         var page = new ReportPage(
-            results, figures, StudyTables.All(results), verdicts, handbook, links, SheetFiles.Links(sheets)).Write();
+            results, figures, StudyTables.All(results), verdicts, handbook, links, SheetFiles.Section(sheets, leftOut)).Write();
         return
         [
             Text("index.html", page),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Spindlewright.Figures.Html;
 using Spindlewright.Figures.Sheets;
 
 namespace Spindlewright.Kernel.Report;
@@ -17,7 +18,9 @@ internal static class SheetFiles
         new($"{Folder}/{sheet.Id}.html", Encoding.UTF8.GetBytes(sheet.Html())),
     ]);
 
-    /// <summary>A link for the report to every sheet.</summary>
-    internal static IReadOnlyList<ReportLink> Links(ImmutableArray<PrintedSheet> sheets) =>
-        [.. sheets.Select(sheet => new ReportLink(sheet.Title, $"{Folder}/{sheet.Id}.html", ""))];
+    /// <summary>The section of the report: a link to every sheet, and why one is left out.</summary>
+    internal static string Section(ImmutableArray<PrintedSheet> sheets, IReadOnlyList<string> leftOut) =>
+        "<p>Print them on A4 at 100 %. The command <code>sheets</code> also prints them to PDF where a Chromium is present.</p>\n"
+        + ReportPage.Links([.. sheets.Select(sheet => new ReportLink(sheet.Title, $"{Folder}/{sheet.Id}.html", ""))])
+        + string.Concat(leftOut.Select(reason => $"<p>Left out: {Markup.Escape(reason)}</p>\n"));
 }
