@@ -12,5 +12,5 @@ public static class StudyFigures
         new TorqueAgainstFrequency(), new TorqueAgainstMotorSpeed(), new BoostLaw(), new WhatBoostDoes(), new WhatTemperatureDoes(),
         new ForceAtTheChuck(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
         new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand(),
-        new SlipOfTheBelts());
+        new SlipOfTheBelts(), new IntervalsOfCrossings(), new ChanceOfBeingOverpowered(), new WhatMovesTheCrossing());
 }

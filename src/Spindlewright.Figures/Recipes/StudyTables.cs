@@ -23,7 +23,8 @@ public static class StudyTables
             SupplyTables.Loads(results), SupplyTables.Switching(results), SupplyTables.Day(results),
             CuttingTables.Choices(results), WorkTables.Limits(results), WorkTables.AtArmFeed(results), WorkTables.Methods(results),
             WorkTables.StopsAndSpins(results), CuttingTables.Largest(results), CuttingTables.Feeds(results), CuttingTables.Speeds(results),
-            CuttingTables.Belts(results), CuttingTables.Design(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
+            CuttingTables.Belts(results), CuttingTables.Design(results),
+            UncertaintyTables.Speeds(results), UncertaintyTables.Drivers(results), UncertaintyTables.Work(results), UncertaintyTables.Inputs(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
             FitTables.Targets(results.Press.Motor.Fit), FitTables.Circuits(results.Press.Motor.Circuit),
             DefaultsTable.Of(results.Press.Defaults),
         ];

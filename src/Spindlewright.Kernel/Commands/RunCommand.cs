@@ -107,7 +107,7 @@ internal static class RunCommand
             foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
             if (IsNamed(parsed)) return await workbook.NamedAsync(input, cancellation).ConfigureAwait(false);
             var results = voice.InSteps(
-                "Studies", StudyResults.Steps.Count, step => StudyResults.Of(press, handbook, parsed.GetValue(Seed), step));
+                "Studies", StudyResults.Steps.Count, step => StudyResults.Of(press, handbook, parsed.GetValue(Seed), step, cancellation));
             var notebooks = await workbook.WholeAsync(input, cancellation).ConfigureAwait(false);
             return Finish(folder, input, results, notebooks, handbook, voice);
         }

@@ -12,6 +12,8 @@ namespace Spindlewright.Inverters;
 /// </remarks>
 public sealed record QuadraticCurve : VoltsPerHertzCurve
 {
+    private readonly double boostVolts;
+
     /// <summary>Makes the law.</summary>
     /// <param name="baseVoltage">Line voltage at base frequency, 20 V to 690 V.</param>
     /// <param name="baseFrequency">10 Hz to 400 Hz.</param>
@@ -21,6 +23,7 @@ public sealed record QuadraticCurve : VoltsPerHertzCurve
         : base(baseVoltage, baseFrequency)
     {
         Boost = CheckedBoost(boost, baseVoltage);
+        boostVolts = Boost.Volts;
     }
 
     /// <summary>Line voltage at 0 Hz.</summary>
@@ -33,8 +36,8 @@ public sealed record QuadraticCurve : VoltsPerHertzCurve
 
     private protected override double BelowBaseVolts(double frequencyHz)
     {
-        var ratio = frequencyHz / BaseFrequency.Hertz;
-        return Boost.Volts + (BaseVoltage - Boost).Volts * ratio * ratio;
+        var ratio = frequencyHz / BaseHz;
+        return boostVolts + (BaseVolts - boostVolts) * ratio * ratio;
     }
 }
 

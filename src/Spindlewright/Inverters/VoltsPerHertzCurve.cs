@@ -18,6 +18,7 @@ public abstract record VoltsPerHertzCurve
             baseVoltage, ElectricPotential.FromVolts(20), ElectricPotential.FromVolts(690), Part, "base voltage");
         BaseFrequency = Guard.Within(
             baseFrequency, Frequency.FromHertz(10), Frequency.FromHertz(400), Part, "base frequency");
+        (BaseVolts, BaseHz) = (BaseVoltage.Volts, BaseFrequency.Hertz);
     }
 
     /// <summary>Line voltage at and above the base frequency.</summary>
@@ -38,8 +39,28 @@ public abstract record VoltsPerHertzCurve
     /// <summary>Frequencies where the law bends; the largest volts per hertz stand at one of them or at an end.</summary>
     internal abstract IEnumerable<double> BendsHz { get; }
 
-    internal double LineVolts(double frequencyHz) =>
-        frequencyHz >= BaseFrequency.Hertz ? BaseVoltage.Volts : BelowBaseVolts(frequencyHz);
+    /// <summary>The lowest frequency at which the law reaches a line voltage; the base frequency where it never does below.</summary>
+    internal double HertzReaching(double lineVolts)
+    {
+        const int Halvings = 60;
+        if (BaseVolts <= lineVolts) return BaseHz;
+        // Every law rises to its base point, so halving finds the place.
+        var (below, above) = (0.0, BaseHz);
+        for (var step = 0; step < Halvings; step++)
+        {
+            var middle = (below + above) / 2;
+            if (LineVolts(middle) < lineVolts) below = middle;
+            else above = middle;
+        }
+        return above;
+    }
+
+    // A law is asked millions of times a study: its figures stand ready as plain numbers.
+    private protected double BaseVolts { get; }
+
+    private protected double BaseHz { get; }
+
+    internal double LineVolts(double frequencyHz) => frequencyHz >= BaseHz ? BaseVolts : BelowBaseVolts(frequencyHz);
 
     private protected abstract double BelowBaseVolts(double frequencyHz);
 
@@ -52,6 +73,8 @@ public abstract record VoltsPerHertzCurve
 /// <summary>A straight line from a boost voltage at 0 Hz to the base point: V = Vb + (V0 − Vb)·f/f0.</summary>
 public sealed record StraightCurve : VoltsPerHertzCurve
 {
+    private readonly double boostVolts;
+
     /// <summary>Makes the law.</summary>
     /// <param name="baseVoltage">Line voltage at base frequency, 20 V to 690 V.</param>
     /// <param name="baseFrequency">10 Hz to 400 Hz.</param>
@@ -61,6 +84,7 @@ public sealed record StraightCurve : VoltsPerHertzCurve
         : base(baseVoltage, baseFrequency)
     {
         Boost = CheckedBoost(boost, baseVoltage);
+        boostVolts = Boost.Volts;
     }
 
     /// <summary>Line voltage at 0 Hz.</summary>
@@ -72,7 +96,7 @@ public sealed record StraightCurve : VoltsPerHertzCurve
     internal override IEnumerable<double> BendsHz => [BaseFrequency.Hertz];
 
     private protected override double BelowBaseVolts(double frequencyHz) =>
-        Boost.Volts + (BaseVoltage - Boost).Volts * frequencyHz / BaseFrequency.Hertz;
+        boostVolts + (BaseVolts - boostVolts) * frequencyHz / BaseHz;
 }
 
 /// <summary>
@@ -81,6 +105,8 @@ public sealed record StraightCurve : VoltsPerHertzCurve
 /// </summary>
 public sealed record OffsetCurve : VoltsPerHertzCurve
 {
+    private readonly double offsetHz;
+
     /// <summary>Makes the law.</summary>
     /// <param name="baseVoltage">Line voltage at base frequency, 20 V to 690 V.</param>
     /// <param name="baseFrequency">10 Hz to 400 Hz.</param>
@@ -90,6 +116,7 @@ public sealed record OffsetCurve : VoltsPerHertzCurve
         : base(baseVoltage, baseFrequency)
     {
         Offset = Guard.Within(offset, Frequency.Zero, baseFrequency * 0.2, Part, "offset frequency");
+        offsetHz = Offset.Hertz;
     }
 
     /// <summary>Frequency at which the line meets zero volts.</summary>
@@ -101,5 +128,5 @@ public sealed record OffsetCurve : VoltsPerHertzCurve
     internal override IEnumerable<double> BendsHz => [Offset.Hertz, BaseFrequency.Hertz];
 
     private protected override double BelowBaseVolts(double frequencyHz) =>
-        Math.Max(0, BaseVoltage.Volts * (frequencyHz - Offset.Hertz) / (BaseFrequency - Offset).Hertz);
+        Math.Max(0, BaseVolts * (frequencyHz - offsetHz) / (BaseHz - offsetHz));
 }

@@ -96,6 +96,12 @@ public sealed record DrillPress
     /// <summary>The working day; null where none was described.</summary>
     public WorkingDay? Day { get; init; }
 
+    /// <summary>Spreads of the owner's own, and how many samples to draw.</summary>
+    public OwnUncertainty Uncertainty { get; init; } = OwnUncertainty.None;
+
+    /// <summary>What is wanted on the sheets for the wall.</summary>
+    public SheetWishes Sheets { get; init; } = SheetWishes.Usual;
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -128,6 +134,8 @@ public sealed record DrillPress
             AsFound = AsFound,
             Heating = Heating,
             Day = Day,
+            Uncertainty = Uncertainty,
+            Sheets = Sheets,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };

@@ -14,7 +14,6 @@ namespace Spindlewright.Machines;
 internal sealed class Drive
 {
     private readonly DrillPress press;
-    private readonly double linkFactor;
 
     internal Drive(DrillPress press, Side side)
     {
@@ -25,7 +24,7 @@ internal sealed class Drive
         var supply = press.Supply.On(side);
         CeilingPhaseV = press.Inverter.Link.Ceiling(supply, side).Volts / Math.Sqrt(3);
         DropV = press.Inverter.PhaseDrop.On(side).Volts;
-        linkFactor = press.Inverter.OutputFollowsLink ? supply / press.Supply.Nominal : 1;
+        LinkFactor = press.Inverter.OutputFollowsLink ? supply / press.Supply.Nominal : 1;
     }
 
     internal Side Side { get; }
@@ -37,12 +36,18 @@ internal sealed class Drive
 
     internal double CeilingPhaseV { get; }
 
+    /// <summary>What the set law's voltage goes with: supply over nominal where the output follows the link, else 1.</summary>
+    internal double LinkFactor { get; }
+
     /// <summary>Phase drop of the output stage.</summary>
     internal double DropV { get; }
 
     /// <summary>Phase voltage set at a frequency, after the ceiling and before the drop.</summary>
     internal double PhaseV(double frequencyHz) =>
-        Math.Min(press.Inverter.Curve.LineVolts(frequencyHz) * linkFactor / Math.Sqrt(3), CeilingPhaseV);
+        Math.Min(press.Inverter.Curve.LineVolts(frequencyHz) * LinkFactor / Math.Sqrt(3), CeilingPhaseV);
+
+    /// <summary>Where the voltage stops rising: base frequency, or lower where the ceiling is met first.</summary>
+    internal double CeilingMetHz => press.Inverter.Curve.HertzReaching(CeilingPhaseV * Math.Sqrt(3) / LinkFactor);
 
     /// <summary>As modelled: air-gap torque at a slip.</summary>
     internal double TorqueNm(double frequencyHz, double slip) =>

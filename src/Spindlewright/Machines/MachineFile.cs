@@ -27,7 +27,7 @@ public static class MachineFile
         [
             SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
             SpindleSection.Spec, BeltingSection.Spec, QuillSection.Spec, MaterialSection.Spec, ExperienceSection.Spec, WorkSection.Spec,
-            DaySection.Spec, PersonSection.Spec,
+            DaySection.Spec, PersonSection.Spec, UncertainSection.Spec, SheetsSection.Spec,
         ],
     };
 
@@ -69,8 +69,10 @@ public static class MachineFile
         var heating = HeatSection.Read(root.Only(HeatSection.Spec), handbook, defaults);
         var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
+        var sheets = SheetsSection.Read(root.Only(SheetsSection.Spec), known, handbook);
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
+        var uncertainty = UncertainSection.Read(root.Only(UncertainSection.Spec));
         if (text.Faults.Count > 0) return new(null, text.Faults);
         // What only the whole shows is reported at the motor's connection, where it is most often mended.
         var press = motorSection!.Make(() => new DrillPress(root.Get(Title)!, supply!, inverter!, motor!, belts, spindle!)
@@ -84,6 +86,8 @@ public static class MachineFile
             Person = person!,
             Heating = heating,
             Day = day,
+            Uncertainty = uncertainty!,
+            Sheets = sheets,
             DisplayUnits = root.Get(Units) ?? DisplayUnits.Metric,
             Defaults = defaults.With(text, MeaningOf),
         });

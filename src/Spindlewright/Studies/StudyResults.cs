@@ -11,6 +11,7 @@ using Spindlewright.Studies.Ratios;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.SupplyAndBill;
 using Spindlewright.Studies.Torques;
+using Spindlewright.Studies.Uncertainty;
 using Spindlewright.Studies.Voltages;
 using Spindlewright.Studies.Work;
 
@@ -64,6 +65,12 @@ public sealed record StudyResults
     /// <summary>What the supply sees.</summary>
     public required SupplyStudy Supply { get; init; }
 
+    /// <summary>How sure the overpowering speeds and the operations are.</summary>
+    /// <remarks>Computed when first asked for: some thousand machines take longer than most other studies, and few readers of results ask.</remarks>
+    public UncertaintyStudy Uncertainty => Sampled.Value;
+
+    private Lazy<UncertaintyStudy> Sampled { get; init; } = null!;
+
     /// <summary>The machine as found; null where it was not described.</summary>
     public required BeforeStudy? Before { get; init; }
 
@@ -73,19 +80,23 @@ public sealed record StudyResults
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
         ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
-            "largest drills", "hand feed", "belts", "cutting speeds"];
+            "largest drills", "hand feed", "belts", "cutting speeds", "uncertainty"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
     /// <param name="handbook">Tables.</param>
     /// <param name="seed">Seed of everything drawn at random.</param>
     /// <param name="progress">Told each step's name as it begins; may be null.</param>
+    /// <param name="cancellation">Ends it; nothing is returned then.</param>
     /// <returns>The results.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static StudyResults Of(
-        DrillPress press, Handbook handbook, ulong seed = DefaultSeed, Action<string>? progress = null)
+        DrillPress press, Handbook handbook, ulong seed = DefaultSeed, Action<string>? progress = null,
+        CancellationToken cancellation = default)
     {
         T Step<T>(int index, Func<T> study)
         {
+            cancellation.ThrowIfCancellationRequested();
             progress?.Invoke(Steps[index]);
             return study();
         }
@@ -94,7 +105,8 @@ public sealed record StudyResults
         var speeds = Step(1, () => SpeedStudy.Of(press));
         var torques = Step(2, () => TorqueStudy.Of(press));
         var heat = Step(5, () => HeatStudy.Of(press, torques, handbook));
-        return new()
+        var work = Step(8, () => WorkStudy.Of(press, torques, heat, handbook));
+        var results = new StudyResults
         {
             Press = press,
             Seed = seed,
@@ -106,13 +118,18 @@ public sealed record StudyResults
             Heat = heat,
             Supply = Step(6, () => SupplyStudy.Of(press, handbook)),
             Frequencies = Step(7, () => FrequencyStudy.Of(press)),
-            Work = Step(8, () => WorkStudy.Of(press, torques, heat, handbook)),
+            Work = work,
             Chart = Step(9, () => SpeedChart.Of(press, heat)),
             LargestDrills = Step(10, () => LargestDrillStudy.Of(press, heat, handbook)),
             Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
             Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
             CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
+            Sampled = new(() => UncertaintyStudy.Of(
+                press, torques, HandStrength.OfHandbook(handbook), seed, work, cancellation: cancellation)),
         };
+        // Who is told of the steps waits for all of them.
+        if (progress is not null) Step(14, () => results.Uncertainty);
+        return results;
     }
 
     /// <summary>The seed where none is given.</summary>

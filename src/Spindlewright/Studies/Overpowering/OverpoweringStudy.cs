@@ -1,8 +1,8 @@
-using System.Globalization;
 using MathNet.Numerics.RootFinding;
 using Spindlewright.Belts;
 using Spindlewright.Foundations;
 using Spindlewright.Hands;
+using Spindlewright.Inverters;
 using Spindlewright.Machines;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
@@ -50,7 +50,8 @@ public sealed record BeltAgainstHands(
 public sealed record OverpoweringStudy(
     IReadOnlyList<BeltAgainstHands> Belts, Length ChuckDiameter, HandStrength Strength, Duration LongestReaction)
 {
-    private const int Steps = 256;
+    /// <summary>Cells between the lowest frequency and the top in which a crossing is looked for.</summary>
+    internal const int Steps = 256;
 
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>
@@ -94,19 +95,16 @@ public sealed record OverpoweringStudy(
 
     private static OverpoweringSpeed Answer(DrillPress press, BeltPosition belt, double? crossingHz, Drive drive)
     {
-        var person = press.Person;
-        if (crossingHz is not { } hertz)
-            return new OverpoweringSpeed.NoSpeed(
-                "below base frequency the modelled torque does not pass this hand's, and the model alone may not be relied on; see the bound");
-        var speed = SpeedAt(press, belt, hertz);
-        if (hertz <= press.Inverter.LowestFrequency.Hertz) return new OverpoweringSpeed.AlreadyAtStandstill(speed);
-        if (hertz > RisesToHz(press, drive))
-            return new OverpoweringSpeed.NoSpeed("locked-rotor torque falls again with frequency before it is passed");
-        if (speed >= person.OneTurnSpeed)
-            return new OverpoweringSpeed.NoSpeed(string.Create(
-                CultureInfo.InvariantCulture,
-                $"the crossing stands at {speed.RevolutionsPerMinute:0} r/min, where the spindle turns {speed.RevolutionsPerSecond * person.LongestReaction.Seconds:0.0} times in the longest reaction time of {person.LongestReaction.Seconds:0.##} s"));
-        return new OverpoweringSpeed.At(speed);
+        var speed = crossingHz is { } hertz ? SpeedAt(press, belt, hertz) : default;
+        return OverpoweringAnswer.Speed(OutcomeOf(press, crossingHz, speed, drive), speed, press.Person.LongestReaction);
+    }
+
+    private static OverpoweringOutcome OutcomeOf(DrillPress press, double? crossingHz, RotationalSpeed speed, Drive drive)
+    {
+        if (crossingHz is not { } hertz) return OverpoweringOutcome.NeverPassed;
+        if (hertz <= press.Inverter.LowestFrequency.Hertz) return OverpoweringOutcome.AlreadyAtStandstill;
+        if (hertz > RisesToHz(press, drive)) return OverpoweringOutcome.LockedRotorFallsBefore;
+        return speed >= press.Person.OneTurnSpeed ? OverpoweringOutcome.PastOneTurn : OverpoweringOutcome.At;
     }
 
     /// <summary>The lowest frequency, up to base, at which the spindle's largest torque passes the hand's.</summary>
@@ -115,22 +113,31 @@ public sealed record OverpoweringStudy(
         var friction = press.Spindle.FrictionTorque.On(drive.Side).NewtonMeters;
         var gain = belt.Ratio * belt.Efficiency.On(drive.Side);
         double Excess(double hertz) => drive.PullOutNm(hertz) * gain - friction - hand.NewtonMeters;
-        var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press));
+        var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter));
         if (Excess(lowest) >= 0) return lowest;
-        for (var step = 1; step <= Steps; step++)
+        var from = lowest;
+        foreach (var to in EndsHz(lowest, top, drive.CeilingMetHz))
         {
-            var (from, to) = (lowest + (top - lowest) * (step - 1) / Steps, lowest + (top - lowest) * step / Steps);
             if (Excess(to) >= 0) return to > from ? Brent.FindRoot(Excess, from, to, 1e-10, 100) : from;
+            from = to;
         }
         return null;
     }
 
+    /// <summary>Ends of the cells in which a crossing is looked for, rising.</summary>
+    private static IEnumerable<double> EndsHz(double lowest, double top, double ceilingMetHz) =>
+        Enumerable.Range(1, Steps).Select(step => lowest + (top - lowest) * step / Steps)
+            // Where the voltage stops rising torque has a sharp peak, which no even step need meet.
+            .Concat(ceilingMetHz > lowest && ceilingMetHz < top ? [ceilingMetHz] : [])
+            .Order();
+
     /// <summary>The frequency up to which locked-rotor torque rises.</summary>
     private static double RisesToHz(DrillPress press, Drive drive) =>
-        Peak.Find(drive.LockedRotorNm, press.Inverter.LowestFrequency.Hertz, TopHz(press)).At;
+        Peak.Find(drive.LockedRotorNm, press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter)).At;
 
-    private static double TopHz(DrillPress press) =>
-        Math.Min(press.Inverter.Curve.BaseFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
+    /// <summary>The highest frequency for which an answer is given: base frequency, or the highest of the settings.</summary>
+    internal static double TopHz(Inverter inverter) =>
+        Math.Min(inverter.Curve.BaseFrequency.Hertz, inverter.HighestFrequency.Hertz);
 
     private static RotationalSpeed SpeedAt(DrillPress press, BeltPosition belt, double hertz) =>
         belt.SpindleSpeed(press.Motor.Circuit.Hazard.SynchronousSpeedAt(Frequency.FromHertz(hertz)));

@@ -44,6 +44,7 @@ public static class ResultsDocument
         ["cutting_speeds"] = CuttingNodes.Speeds(results.CuttingSpeeds),
         ["heat"] = HeatNodes.Of(results.Heat, results.Torques.Bound.Motor.NewtonMeters),
         ["supply"] = SupplyNodes.Of(results.Supply),
+        ["uncertainty"] = UncertaintyNodes.Of(results.Uncertainty),
         ["as_found"] = results.Before is { } before ? AsFound(before) : null,
         ["findings"] = List(results.Findings, finding => new JsonObject
         {
@@ -246,7 +247,7 @@ public static class ResultsDocument
         }),
     };
 
-    private static JsonObject OverpoweringNode(OverpoweringSpeed answer) => new()
+    internal static JsonObject OverpoweringNode(OverpoweringSpeed answer) => new()
     {
         ["kind"] = answer switch
         {

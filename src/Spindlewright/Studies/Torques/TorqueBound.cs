@@ -1,5 +1,6 @@
 using Spindlewright.Belts;
 using Spindlewright.Foundations;
+using Spindlewright.Inverters;
 using Spindlewright.Machines;
 using Spindlewright.Motors;
 using UnitsNet;
@@ -26,7 +27,8 @@ public sealed record TorqueBound
     /// <summary>Overflux that counts in full; beyond it saturation holds. Own choice.</summary>
     public const double MostCountedOverflux = 1.2;
 
-    private const int Pieces = 6;
+    /// <summary>Pieces of a stretch between bends that are searched one by one.</summary>
+    internal const int Pieces = 6;
 
     /// <summary>Breakdown torque with R1 = 0 at rated volts per hertz.</summary>
     public required Torque WithoutResistance { get; init; }
@@ -90,11 +92,16 @@ public sealed record TorqueBound
     private static double SetOverfluxOf(DrillPress press, in CircuitSi circuit)
     {
         var (inverter, rated) = (press.Inverter, circuit.RatedPhaseV * Math.Sqrt(3) / circuit.RatedHz);
-        var (lowest, highest) = (inverter.LowestFrequency.Hertz, inverter.HighestFrequency.Hertz);
         // Between bends every law is straight (volts per hertz a/f + b rise or fall all the way) or quadratic (convex), and
         // above base it is level: the largest stands at a bend or an end. Slip compensation only moves within the range.
-        return inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest).Append(lowest).Append(highest)
-            .Max(hertz => inverter.Curve.LineVolts(hertz) / hertz / rated) is var most && most > 1 ? most : 1;
+        return EndsHz(inverter).Max(hertz => inverter.Curve.LineVolts(hertz) / hertz / rated) is var most && most > 1 ? most : 1;
+    }
+
+    /// <summary>Lowest and highest frequency with the bends of the law between them.</summary>
+    internal static double[] EndsHz(Inverter inverter)
+    {
+        var (lowest, highest) = (inverter.LowestFrequency.Hertz, inverter.HighestFrequency.Hertz);
+        return [lowest, .. inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest), highest];
     }
 
     /// <summary>The largest breakdown torque of both sides' circuits over the frequencies that are set, saturation left out.</summary>
@@ -105,8 +112,7 @@ public sealed record TorqueBound
         double At(double hertz) => circuits.Max(circuit =>
             (circuit with { CoreConductanceS = 0 }).Breakdown(hertz, drive.PhaseV(hertz), circuit.UnsaturatedXmOhm).TorqueNm);
         // A law with several bends may give several peaks: each stretch between bends is searched in pieces of its own.
-        var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
-        double[] ends = [lowest, .. press.Inverter.Curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest), highest];
+        var ends = EndsHz(press.Inverter);
         return ends.Zip(ends.Skip(1)).SelectMany(stretch => Enumerable.Range(0, Pieces).Select(piece =>
         {
             double Cut(int at) => stretch.First + (stretch.Second - stretch.First) * at / Pieces;

@@ -1,0 +1,67 @@
+using MathNet.Numerics;
+
+namespace Spindlewright.Motors.Batches;
+
+/// <summary>A curve a lane.</summary>
+internal interface ICurveLanes<L> where L : struct, ILanes<L>
+{
+    /// <summary>Each curve at its own place.</summary>
+    L At(L at);
+
+    /// <summary>All curves at one place.</summary>
+    L AtAll(double at);
+}
+
+/// <summary>The largest value of curves that have one peak between two ends, an end included: <see cref="Foundations.Peak"/>, a curve a lane.</summary>
+internal struct PeakLanes<L> where L : struct, ILanes<L>
+{
+    private const int Cells = 24;
+    private const double Resolution = 1e-9;
+
+    /// <summary>Between these the peak stands.</summary>
+    internal L Low, High;
+
+    private L to, width, atFar;
+
+    /// <summary>Looks coarsely, on a grid that is finer at the near end.</summary>
+    internal static PeakLanes<L> Bracket<TCurve>(ref TCurve curve, double from, double to) where TCurve : struct, ICurveLanes<L>
+    {
+        double Grid(int i) => from + (to - from) * ((double)i / Cells * ((double)i / Cells));
+        var best = curve.AtAll(from);
+        var (low, high, value) = (L.All(from), L.All(Grid(1)), best);
+        for (var i = 1; i <= Cells; i++)
+        {
+            value = curve.AtAll(Grid(i));
+            var better = value > best;
+            best = L.Choose(better, value, best);
+            low = L.Choose(better, L.All(Grid(i - 1)), low);
+            high = L.Choose(better, L.All(Grid(Math.Min(Cells, i + 1))), high);
+        }
+        return new() { Low = low, High = high, to = L.All(to), width = L.All(Resolution * (to - from)), atFar = value };
+    }
+
+    /// <summary>Closes in by golden section.</summary>
+    internal readonly (L Value, L At) Close<TCurve>(ref TCurve curve) where TCurve : struct, ICurveLanes<L>
+    {
+        var ratio = L.All(Constants.GoldenRatio - 1);
+        var (a, b) = (Low, High);
+        var (c, d) = (b - ratio * (b - a), a + ratio * (b - a));
+        var (atC, atD) = (curve.At(c), curve.At(d));
+        for (var active = b - a > width; L.Any(active); active &= b - a > width)
+        {
+            var left = atC > atD;
+            var (nextA, nextB) = (L.Choose(left, a, c), L.Choose(left, d, b));
+            var inside = L.Choose(left, nextB - ratio * (nextB - nextA), nextA + ratio * (nextB - nextA));
+            var atInside = curve.At(inside);
+            var (nextC, nextD) = (L.Choose(left, inside, d), L.Choose(left, c, inside));
+            var (nextAtC, nextAtD) = (L.Choose(left, atInside, atD), L.Choose(left, atC, atInside));
+            (a, b) = (L.Choose(active, nextA, a), L.Choose(active, nextB, b));
+            (c, d) = (L.Choose(active, nextC, c), L.Choose(active, nextD, d));
+            (atC, atD) = (L.Choose(active, nextAtC, atC), L.Choose(active, nextAtD, atD));
+        }
+        var middle = (a + b) * L.All(0.5);
+        var atMiddle = curve.At(middle);
+        var far = (atFar > atMiddle) | L.Same(atFar, atMiddle);
+        return (L.Choose(far, atFar, atMiddle), L.Choose(far, to, middle));
+    }
+}
