@@ -92,18 +92,6 @@ public partial class HtmlTests
     }
 
     [Fact]
-    public void A_sheet_prints_at_its_size_without_scripts()
-    {
-        var html = SheetHtml.Write(new("wall", "Wall chart", [new FigureBlock(Specimens.SpeedBands(), 90),
-            new TableBlock(Speeds), new TextBlock("Isolate first.", true)]));
-        Assert.Contains("@page{size:210mm 297mm;margin:15mm}", html, StringComparison.Ordinal);
-        Assert.Contains("width=\"180mm\"", html, StringComparison.Ordinal);
-        Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
-        Assert.Throws<PartException>(() => new Sheet("s", "t", []));
-        Assert.Throws<PartException>(() => new Sheet("s", "t", [new TextBlock("x")], widthMm: 10));
-    }
-
-    [Fact]
     public void The_upgrade_script_carries_the_dark_shades_and_no_address()
     {
         var script = UpgradeScript.Source();

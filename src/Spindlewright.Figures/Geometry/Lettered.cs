@@ -57,6 +57,15 @@ internal static class Lettered
         return lines;
     }
 
+    /// <summary>Text cut to a width, with an ellipsis where something is lost.</summary>
+    public static string Shortened(string text, double widthMm, double sizePt, bool bold = false)
+    {
+        if (WidthMm(text, sizePt, bold) <= widthMm) return text;
+        var runes = text.EnumerateRunes().Select(rune => rune.ToString()).ToList();
+        while (runes.Count > 0 && WidthMm(string.Concat(runes) + "…", sizePt, bold) > widthMm) runes.RemoveAt(runes.Count - 1);
+        return string.Concat(runes).TrimEnd() + "…";
+    }
+
     private static IEnumerable<string> Cut(string word, double widthMm, double sizePt, bool bold)
     {
         var part = new StringBuilder();

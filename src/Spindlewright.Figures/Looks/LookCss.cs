@@ -68,11 +68,6 @@ public static class LookCss
         .sw-table .sw-emphasis{font-weight:700;background:var(--sw-tint)}
         .sw-table .sw-emphasis th,.sw-table .sw-emphasis td{font-weight:700}
         .sw-unit{display:block;font-weight:400;color:var(--sw-muted)}
-        .sw-sheet{box-sizing:border-box;margin:0 auto;background:var(--sw-paper);color:var(--sw-ink);
-        font:var(--sw-body)/1.4 var(--sw-type)}
-        .sw-sheet h1{font-size:1.5em;margin:0 0 .6rem}
-        .sw-sheet .sw-figure,.sw-sheet .sw-table-box{margin:0 0 4mm}
-        .sw-sheet .sw-table{font-size:.85em}
         .sw-live{width:100%}
         .sw-live .modebar-container{top:-1.7rem!important}
         .sw-live-title{font-size:calc(var(--sw-title)*1.12)}
@@ -81,7 +76,6 @@ public static class LookCss
         .sw-wide:has(+.sw-narrow){display:none}}
         @media print{.sw-live,.sw-live-title,.sw-figure details{display:none!important}
         .sw-still.sw-wide{display:block!important}}
-        @media print{.sw-sheet{break-after:page}}
 
         """;
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Spindlewright.Figures.Catalogue;
 using Spindlewright.Studies;
+using Spindlewright.Studies.Uncertainty;
 
 namespace Spindlewright.Figures.Recipes;
 
@@ -31,12 +32,12 @@ public sealed class WhatMovesTheCrossing : IFigureRecipe<StudyResults>
             else
                 marks.Add(new RangeBar(
                     Role.Uncertainty, i + 1, Math.Min(low, high), Math.Max(low, high), Thickness, showEnds: false,
-                    series: drivers[i].Input.Meaning, legend: "5th to 95th percentile of one figure, the others at their medians"));
+                    series: drivers[i].Input.Meaning, legend: "5th to 95th percentile, the others at their medians"));
         }
 
         return new(
             Id, $"What moves the crossing of the strong hand: {UncertaintyMarks.WithBound(row)}",
-            new Axis("spindle speed", "r/min"), Axis.Names("uncertain figure", [.. drivers.Select(driver => driver.Input.Meaning)]),
+            new Axis("spindle speed", "r/min"), Axis.Names("uncertain figure", [.. drivers.Select(ShortName)]),
             marks.ToImmutable(), sources: UncertaintyMarks.Sources(results),
             notes:
             [
@@ -45,4 +46,7 @@ public sealed class WhatMovesTheCrossing : IFigureRecipe<StudyResults>
             ],
             cautions: [UncertaintyMarks.Caution]);
     }
+
+    /// <summary>The figure's key in words, as the machine file has it: its whole meaning is too long for a telephone.</summary>
+    private static string ShortName(CrossingDriver driver) => driver.Input.Name.Replace('_', ' ');
 }

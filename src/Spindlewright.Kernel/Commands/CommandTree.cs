@@ -9,6 +9,7 @@ internal static class CommandTree
         "Studies a belt-driven bench drill run from a three-phase motor on an inverter. It compares computed figures with published ones; it approves nothing.")
     {
         RunCommand.Build(),
+        SheetsCommand.Build(),
         CheckCommand.Build(),
         NewCommand.Build(),
         JupyterCommand.Build(),

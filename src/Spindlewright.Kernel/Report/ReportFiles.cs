@@ -7,6 +7,7 @@ using Spindlewright.Figures;
 using Spindlewright.Figures.Html;
 using Spindlewright.Figures.Interactive;
 using Spindlewright.Figures.Recipes;
+using Spindlewright.Figures.Sheets;
 using Spindlewright.Figures.Svg;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
@@ -40,13 +41,17 @@ internal static class ReportFiles
         IReadOnlyList<ReportLink> links)
     {
         var figures = StudyFigures.Catalogue.MakeAll(results);
-        var page = new ReportPage(results, figures, StudyTables.All(results), verdicts, handbook, links).Write();
+        List<string> leftOut = [];
+        var sheets = WallSheets.All(results, handbook, fault => leftOut.Add(fault.Message));
+        var page = new ReportPage(
+            results, figures, StudyTables.All(results), verdicts, handbook, links, SheetFiles.Section(sheets, leftOut)).Write();
         return
         [
             Text("index.html", page),
             Machine(input),
             new("results.json", StableJson.Write(ResultsDocument.Of(results))),
             .. figures.Select(figure => Text($"figures/{figure.Id}.svg", SvgWriter.Write(figure))),
+            .. SheetFiles.Of(sheets),
             Text("plotly-licence.txt", PlotlyScript.Licence),
         ];
     }

@@ -23,7 +23,7 @@ internal sealed record ReportLink(string Title, string Href, string Note);
 /// <summary>The one page that a reader opens: cautions, the picture, findings, figures, tables, defaults, checks.</summary>
 internal sealed class ReportPage(
     StudyResults results, ImmutableArray<Figure> figures, ImmutableArray<Table> tables, IReadOnlyList<Verdict> verdicts,
-    Handbook handbook, IReadOnlyList<ReportLink> links)
+    Handbook handbook, IReadOnlyList<ReportLink> links, string sheets)
 {
     private const string HowToRead =
         "Heavy line: the bound, the most that a hand or a loose workpiece could meet on that belt position. Band: as modelled; "
@@ -46,7 +46,8 @@ internal sealed class ReportPage(
     {
         yield return new("picture", "What reaches the spindle", $"<p class=\"sw-how\">{HowToRead}</p>\n{FigureHtml.Write(figures[0])}");
         yield return new("findings", "Findings", Findings());
-        if (links.Count > 0) yield return new("workbook", "Workbook", Links());
+        if (links.Count > 0) yield return new("workbook", "Workbook", Links(links));
+        yield return new("sheets", "Sheets for the wall", sheets);
         var others = figures.Skip(1).ToList();
         yield return new(
             "figures", "More figures", string.Concat(others.Select(figure => FigureHtml.Write(figure))),
@@ -95,7 +96,7 @@ internal sealed class ReportPage(
         return html.Append("</dl>\n").ToString();
     }
 
-    private string Links()
+    internal static string Links(IReadOnlyList<ReportLink> links)
     {
         var html = new StringBuilder("<ul>\n");
         foreach (var link in links)

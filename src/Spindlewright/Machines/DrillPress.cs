@@ -102,6 +102,9 @@ public sealed record DrillPress
     /// <summary>Spreads of the owner's own, and how many samples to draw.</summary>
     public OwnUncertainty Uncertainty { get; init; } = OwnUncertainty.None;
 
+    /// <summary>What is wanted on the sheets for the wall.</summary>
+    public SheetWishes Sheets { get; init; } = SheetWishes.Usual;
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -147,6 +150,7 @@ public sealed record DrillPress
             Heating = Heating,
             Day = Day,
             Uncertainty = Uncertainty,
+            Sheets = Sheets,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };

@@ -28,7 +28,7 @@ public static class MachineFile
             SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
             SpindleSection.Spec, BeltingSection.Spec, QuillSection.Spec, MaterialSection.Spec, ExperienceSection.Spec, WorkSection.Spec,
             DaySection.Spec, PersonSection.Spec, ContactSection.Spec, LooseWorkSection.Spec, SpeedLimitSection.Spec, StallTestSection.Spec,
-            ControlsSection.Spec, UncertainSection.Spec,
+            ControlsSection.Spec, UncertainSection.Spec, SheetsSection.Spec,
         ],
     };
 
@@ -70,6 +70,7 @@ public static class MachineFile
         var heating = HeatSection.Read(root.Only(HeatSection.Spec), handbook, defaults);
         var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
+        var sheets = SheetsSection.Read(root.Only(SheetsSection.Spec), known, handbook);
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
         var contact = motor is null ? null : ContactSection.Read(root, motor, defaults);
@@ -89,6 +90,7 @@ public static class MachineFile
             Heating = heating,
             Day = day,
             Uncertainty = uncertainty!,
+            Sheets = sheets,
             DisplayUnits = root.Get(Units) ?? DisplayUnits.Metric,
             Defaults = defaults.With(text, MeaningOf),
         });

@@ -19,7 +19,7 @@ public sealed partial class HandbookTests
         .. Handbook.DrillingMaterials,
         .. Handbook.Wear, .. Handbook.MachineEfficiency, .. Handbook.CuttingSpeeds, .. Handbook.DrillFeeds,
         .. Handbook.Kienzle, .. Handbook.Materials, .. Handbook.PowerLaws, .. Handbook.ToolMaterials,
-        .. Handbook.DrillPoints, .. Handbook.DrillSizes, .. Handbook.Threads, .. Handbook.BeltProfiles,
+        .. Handbook.DrillPoints, .. Handbook.DrillSizes, .. Handbook.Threads, .. Handbook.ClearanceHoles, .. Handbook.BeltProfiles,
         .. Handbook.PulleyDiameters, .. Handbook.Hand, .. Handbook.Injury, .. Handbook.Requirements,
         .. Check.FromEmbedded(Handbook.References),
     ];

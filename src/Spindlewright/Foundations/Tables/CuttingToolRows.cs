@@ -144,3 +144,24 @@ public sealed record ThreadRow(
             Length.FromMillimeters(line.Positive("pitch_mm")), Length.FromMillimeters(line.Positive("tap_drill_mm")),
             line.OneOf("series", ("coarse", "coarse"), ("fine", "fine")), line.Citation()));
 }
+
+/// <summary>Clearance holes for a bolt.</summary>
+/// <param name="Major">Major diameter of its thread.</param>
+/// <param name="Fine">Fine series.</param>
+/// <param name="Medium">Medium series.</param>
+/// <param name="Coarse">Coarse series.</param>
+/// <param name="Citation">Where it comes from.</param>
+public sealed record ClearanceHoleRow(Length Major, Length Fine, Length Medium, Length Coarse, Citation Citation) : ITableRow
+{
+    /// <inheritdoc/>
+    public string Key => FormattableString.Invariant($"{Major.Millimeters:0.##} mm");
+
+    /// <summary>The table of clearance holes.</summary>
+    public static TableDefinition<ClearanceHoleRow> Definition { get; } = new(
+        "clearance-holes", ["major_mm", "fine_mm", "medium_mm", "coarse_mm"],
+        line =>
+        {
+            Length Size(string column) => Length.FromMillimeters(line.Positive(column));
+            return new(Size("major_mm"), Size("fine_mm"), Size("medium_mm"), Size("coarse_mm"), line.Citation());
+        });
+}

@@ -37,6 +37,7 @@ public sealed record Handbook
         DrillPoints = Load(DrillPointRow.Definition);
         DrillSizes = Load(DrillSizeRow.Definition);
         Threads = Load(ThreadRow.Definition);
+        ClearanceHoles = Load(ClearanceHoleRow.Definition);
         BeltProfiles = Load(BeltProfileRow.Definition);
         PulleyDiameters = Load(PulleyDiameterRow.Definition);
         Hand = Load(HandRow.Definition);
@@ -121,6 +122,9 @@ public sealed record Handbook
 
     /// <summary>Threads and the drills before tapping.</summary>
     public Table<ThreadRow> Threads { get; init; }
+
+    /// <summary>Clearance holes for bolts.</summary>
+    public Table<ClearanceHoleRow> ClearanceHoles { get; init; }
 
     /// <summary>Sections of V-belts.</summary>
     public Table<BeltProfileRow> BeltProfiles { get; init; }

@@ -105,7 +105,7 @@ public sealed record SpeedChart
         return new(wanted, choices);
     }
 
-    private static Torque StatedTorque(DrillPress press, BeltPosition belt) => UnitMath.Max(
+    internal static Torque StatedTorque(DrillPress press, BeltPosition belt) => UnitMath.Max(
         Torque.Zero, belt.SpindleTorque(press.Motor.RatedTorque * StatedShare, Side.Capability) - press.Spindle.FrictionTorque.Capability);
 
     private static SpeedLine Line(DrillPress press, Drive drive, SpindleEnvelope spindle)
