@@ -119,6 +119,37 @@ public sealed record Inverter
     public Inverter WithCurve(VoltsPerHertzCurve curve) =>
         this with { Curve = curve, LowestFrequency = CheckedLowest(LowestFrequency, curve) };
 
+    /// <summary>The same make of inverter in another size, on another link.</summary>
+    /// <param name="ratedCurrent">Rated output current, 0.2 A to 200 A.</param>
+    /// <param name="link">Its link under the motor that it feeds.</param>
+    /// <returns>A new inverter; a link capacitance that was given holds for its own size alone.</returns>
+    /// <exception cref="PartException">The rated current is out of range.</exception>
+    public Inverter OfSize(ElectricCurrent ratedCurrent, DcLink link) =>
+        Made(ratedCurrent, LowestFrequency, HighestFrequency, Curve, link) with
+        {
+            LinkCapacitance = ratedCurrent.Amperes == RatedCurrent.Amperes ? LinkCapacitance : null,
+        };
+
+    /// <summary>The same inverter set otherwise.</summary>
+    /// <param name="lowest">Lowest output frequency, 0.5 Hz or more.</param>
+    /// <param name="highest">Highest output frequency, up to 400 Hz.</param>
+    /// <param name="curve">The V/f law.</param>
+    /// <returns>A new inverter.</returns>
+    /// <exception cref="PartException">The settings do not go together.</exception>
+    public Inverter Set(Frequency lowest, Frequency highest, VoltsPerHertzCurve curve) =>
+        Made(RatedCurrent, lowest, highest, curve, Link);
+
+    private Inverter Made(ElectricCurrent ratedCurrent, Frequency lowest, Frequency highest, VoltsPerHertzCurve curve, DcLink link) =>
+        new(ratedCurrent, CurrentLimit, lowest, highest, curve, link, PhaseDrop, OutputFollowsLink)
+        {
+            SlipCompensation = SlipCompensation,
+            Ramps = Ramps,
+            LinkCapacitance = LinkCapacitance,
+            ChargingResistance = ChargingResistance,
+            Losses = Losses,
+            LinkTrip = LinkTrip,
+        };
+
     /// <summary>The current at which the inverter limits.</summary>
     public ElectricCurrent LimitingCurrent => RatedCurrent * CurrentLimit;
 

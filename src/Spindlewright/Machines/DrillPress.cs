@@ -136,7 +136,13 @@ public sealed record DrillPress
     /// <returns>A new machine whose two temperatures are the same.</returns>
     public DrillPress WithWinding(Temperature temperature) => With(Inverter, Motor with { Winding = (temperature, temperature) }, Belts);
 
-    private DrillPress With(Inverter inverter, MachineMotor motor, IReadOnlyList<BeltPosition> belts) =>
+    /// <summary>The same machine with another inverter, motor and belts.</summary>
+    /// <param name="inverter">The inverter as set.</param>
+    /// <param name="motor">The motor as connected.</param>
+    /// <param name="belts">At least one belt position.</param>
+    /// <returns>A new machine, checked as any other.</returns>
+    /// <exception cref="PartException">The parts do not go together.</exception>
+    public DrillPress With(Inverter inverter, MachineMotor motor, IReadOnlyList<BeltPosition> belts) =>
         new(Title, Supply, inverter, motor, belts, Spindle)
         {
             Work = Work,

@@ -44,6 +44,31 @@ public sealed record MachineMotor
     /// <summary>Rated torque, power over speed.</summary>
     public Torque RatedTorque => Torque.FromNewtonMeters((double)RatedPower.Watts / RatedSpeed.RadiansPerSecond);
 
+    /// <summary>A motor of which a plate is known, as connected.</summary>
+    /// <param name="fitted">Circuits fitted to the plate.</param>
+    /// <param name="connection">The connection in use.</param>
+    /// <param name="winding">Coldest and hottest winding to be expected.</param>
+    /// <returns>The motor; its ratings are those of the capability side's plate.</returns>
+    public static MachineMotor Of(PlateFit fitted, Connection connection, (Temperature Cold, Temperature Hot) winding)
+    {
+        var plate = fitted.Completion.Nameplates.Capability;
+        return new()
+        {
+            Circuit = fitted.Fits.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
+            Connection = connection,
+            RatedPower = plate.Power,
+            RatedSpeed = plate.Speed,
+            RatedCurrent = plate.Current * CurrentFactor(plate.Connection, connection),
+            Winding = winding,
+            BreakdownTorqueForBound = fitted.BreakdownTorqueForBound,
+            Fit = fitted.Fits,
+            Questions = fitted.Completion.Questions,
+        };
+    }
+
+    private static double CurrentFactor(Connection from, Connection to) =>
+        from == to ? 1 : to == Connection.Delta ? Math.Sqrt(3) : 1 / Math.Sqrt(3);
+
     /// <summary>A motor of the same design and another size.</summary>
     /// <param name="times">Its rated power over this one's, above 0.</param>
     /// <returns>The motor; see <see cref="EquivalentCircuit.OfPower"/>.</returns>

@@ -110,22 +110,8 @@ internal static class MotorSection
         foreach (var each in fitted.Completion.Defaults)
             defaults.Add(new($"motor.{each.Figure}", each.Meaning, each.Capability, each.Hazard, each.Provenance, each.Source, each.Reason));
         if (!section.Has(PlateKeys.Breakdown)) defaults.Add(BreakdownDefault(fitted.BreakdownDefault));
-        return new()
-        {
-            Circuit = fitted.Fits.Map(each => each.Circuit.Rejoined(plate.Connection, connection)),
-            Connection = connection,
-            RatedPower = plate.Power,
-            RatedSpeed = plate.Speed,
-            RatedCurrent = plate.Current * CurrentFactor(plate.Connection, connection),
-            Winding = winding,
-            BreakdownTorqueForBound = fitted.BreakdownTorqueForBound,
-            Fit = fitted.Fits,
-            Questions = fitted.Completion.Questions,
-        };
+        return MachineMotor.Of(fitted, connection, winding);
     }
-
-    private static double CurrentFactor(Connection from, Connection to) =>
-        from == to ? 1 : to == Connection.Delta ? Math.Sqrt(3) : 1 / Math.Sqrt(3);
 
     private static AppliedDefault BreakdownDefault(Sided<Sourced<double>> pair) => new(
         "motor.breakdown_torque", "breakdown torque over rated torque",

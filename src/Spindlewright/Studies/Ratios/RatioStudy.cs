@@ -55,14 +55,16 @@ public sealed record RatioStudy(
             ? belting.DeflectionForce / margins.Min()
             : null;
 
-    private static ConversionWish? WishOf(DrillPress press, Handbook handbook)
+    private static ConversionWish? WishOf(DrillPress press, Handbook handbook) => WishOf(
+        press, handbook, press.Motor.Circuit.Capability.Poles, press.Inverter.LowestFrequency, press.Inverter.HighestFrequency);
+
+    /// <summary>The speeds of the owner's work, for any motor and limits; null where no work is described.</summary>
+    internal static ConversionWish? WishOf(DrillPress press, Handbook handbook, int poles, Frequency lowest, Frequency highest)
     {
         if (press.Work.Count == 0) return null;
         var speeds = press.Work.Select(item => item.Speed).ToList();
         var profile = press.Belting?.Profile ?? handbook.BeltProfiles["A"];
         List<Length> driven = [.. press.Belts.Where(belt => belt.Pulleys.Count == 1).Select(belt => belt.Pulleys[0].Driven).Distinct().Order()];
-        return new(
-            speeds.Min(), speeds.Max(), press.Motor.Circuit.Capability.Poles, press.Inverter.LowestFrequency,
-            press.Inverter.HighestFrequency, driven, profile);
+        return new(speeds.Min(), speeds.Max(), poles, lowest, highest, driven, profile);
     }
 }

@@ -21,12 +21,15 @@ public sealed record PermittedFrequency(BeltPosition Belt, Frequency? Frequency,
     /// <returns>The frequency and what sets it.</returns>
     public static PermittedFrequency Of(DrillPress press, BeltPosition belt)
     {
-        var limits = LimitsOf(press).Select(limit => (limit.Name, Motor: limit.TurnsWithMotor ? limit.Speed : limit.Speed * belt.Ratio))
-            .OrderBy(limit => limit.Motor.RadiansPerSecond).ThenBy(limit => limit.Name, StringComparer.Ordinal).ToList();
-        if (limits.Count == 0) return new(belt, null, "not determined: no speed limit is given", false);
-        var permitted = UnitsNet.Frequency.FromHertz(limits[0].Motor.RevolutionsPerMinute * press.Motor.Circuit.Hazard.Poles / 120);
-        return new(belt, permitted, limits[0].Name, press.Inverter.HighestFrequency > permitted);
+        if (MotorSpeedOf(press, belt) is not var (name, speed)) return new(belt, null, "not determined: no speed limit is given", false);
+        var permitted = UnitsNet.Frequency.FromHertz(speed.RevolutionsPerMinute * press.Motor.Circuit.Hazard.Poles / 120);
+        return new(belt, permitted, name, press.Inverter.HighestFrequency > permitted);
     }
+
+    /// <summary>Highest motor speed on a belt position by the tightest limit, whatever the motor; null where no limit is given.</summary>
+    internal static (string Name, RotationalSpeed Speed)? MotorSpeedOf(DrillPress press, BeltPosition belt) =>
+        LimitsOf(press).Select(limit => ((string, RotationalSpeed Speed)?)(limit.Name, limit.TurnsWithMotor ? limit.Speed : limit.Speed * belt.Ratio))
+            .OrderBy(limit => limit!.Value.Speed.RadiansPerSecond).ThenBy(limit => limit!.Value.Item1, StringComparer.Ordinal).FirstOrDefault();
 
     /// <summary>All limits of speed that are given, the spindle's first.</summary>
     internal static IReadOnlyList<SpeedLimit> LimitsOf(DrillPress press) =>
