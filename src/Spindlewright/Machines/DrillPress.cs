@@ -105,6 +105,9 @@ public sealed record DrillPress
     /// <summary>What is wanted on the sheets for the wall.</summary>
     public SheetWishes Sheets { get; init; } = SheetWishes.Usual;
 
+    /// <summary>What may be bought, altered and set; null where it was not read from a file.</summary>
+    public SizingWishes? Sizing { get; init; }
+
     /// <summary>How quantities are shown.</summary>
     public DisplayUnits DisplayUnits { get; init; }
 
@@ -157,6 +160,7 @@ public sealed record DrillPress
             Day = Day,
             Uncertainty = Uncertainty,
             Sheets = Sheets,
+            Sizing = Sizing,
             DisplayUnits = DisplayUnits,
             Defaults = Defaults,
         };

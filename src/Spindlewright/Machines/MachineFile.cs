@@ -28,7 +28,7 @@ public static class MachineFile
             SupplySection.Spec, InverterSection.Spec, MotorSection.Spec, HeatSection.Spec, AsFoundSection.Spec, BeltSection.Spec,
             SpindleSection.Spec, BeltingSection.Spec, QuillSection.Spec, MaterialSection.Spec, ExperienceSection.Spec, WorkSection.Spec,
             DaySection.Spec, PersonSection.Spec, ContactSection.Spec, LooseWorkSection.Spec, SpeedLimitSection.Spec, StallTestSection.Spec,
-            ControlsSection.Spec, UncertainSection.Spec, SheetsSection.Spec,
+            ControlsSection.Spec, UncertainSection.Spec, SheetsSection.Spec, SizingSection.Spec, MotorOfferSection.Spec,
         ],
     };
 
@@ -71,6 +71,7 @@ public static class MachineFile
         var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
         var sheets = SheetsSection.Read(root.Only(SheetsSection.Spec), known, handbook);
+        var sizing = SizingSection.Read(root, motor is null ? null : motorSection, inverter?.Curve.BaseFrequency, handbook);
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
         var contact = motor is null ? null : ContactSection.Read(root, motor, defaults);
@@ -91,6 +92,7 @@ public static class MachineFile
             Day = day,
             Uncertainty = uncertainty!,
             Sheets = sheets,
+            Sizing = sizing,
             DisplayUnits = root.Get(Units) ?? DisplayUnits.Metric,
             Defaults = defaults.With(text, MeaningOf),
         });
