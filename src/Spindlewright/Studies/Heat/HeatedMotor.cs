@@ -16,7 +16,6 @@ internal sealed class HeatedMotor
 {
     private readonly DrillPress press;
     private readonly Side side;
-    private readonly double waveformLossW;
     private readonly HeatingData data;
 
     internal HeatedMotor(DrillPress press, HeatingData data, Side side)
@@ -29,7 +28,7 @@ internal sealed class HeatedMotor
             rated.Input - rated.Shaft, data.RatedRise.On(side), data.RunningTimeConstant.On(side),
             data.StandstillOverRunning.On(side), rated.Speed, data.Ventilation);
         Air = data.Coolant.On(side);
-        waveformLossW = data.WaveformLoss.On(side) * (double)Body.RatedLoss.Watts;
+        WaveformLossW = data.WaveformLoss.On(side) * (double)Body.RatedLoss.Watts;
     }
 
     internal ThermalBody Body { get; }
@@ -42,6 +41,9 @@ internal sealed class HeatedMotor
     internal Temperature AtRatedLoad { get; }
 
     internal Drive Drive { get; }
+
+    /// <summary>Loss that the waveform adds, W.</summary>
+    internal double WaveformLossW { get; }
 
     internal ElectricCurrentDensity RatedCurrentDensity => data.RatedCurrentDensity.On(side);
 
@@ -129,7 +131,7 @@ internal sealed class HeatedMotor
     private DutyStage Stage(double coldW, double hotW, RotationalSpeed speed, Duration time) => new(
         time, Power.FromWatts(coldW), speed, Math.Max(0, (hotW - coldW) / Room.Kelvins));
 
-    private double LossW(OperatingPoint point) => (double)(point.Input - point.Shaft).Watts + waveformLossW;
+    private double LossW(OperatingPoint point) => (double)(point.Input - point.Shaft).Watts + WaveformLossW;
 
     private EquivalentCircuit Circuit(Temperature winding) => press.Motor.Circuit.On(side).AtTemperature(winding);
 

@@ -107,6 +107,8 @@ public sealed record CandidateSpace
             var efficiency = press.Belts.MinBy(belt => belt.Pulleys.Count)!.Efficiency;
             var belts = design.Choices.DistinctBy(choice => choice.Pair).Select((choice, place) => BeltPosition.FromPulleys(
                 Invariant($"{place + 1}: {choice.Pair.Driving.Millimeters:0}/{choice.Pair.Driven.Millimeters:0} mm"), [choice.Pair], efficiency)).ToList();
+            // A pair too large for the distance between the axes is refused here.
+            foreach (var belt in belts) press.Belting?.Layouts(belt);
             return new(PulleyWay.Regeared, belts);
         }
         catch (PartException impossible)

@@ -60,8 +60,8 @@ public sealed record SpindleTorquePoint(
 /// <summary>The three torques and the short-time envelope over the frequencies of the settings.</summary>
 public sealed record TorqueStudy
 {
-    private const double MomentaryExcess = 1.6;
-    private const double PullOutMargin = 0.75;
+    internal const double MomentaryExcess = 1.6;
+    internal const double PullOutMargin = 0.75;
 
     /// <summary>The no-credit bound.</summary>
     public required TorqueBound Bound { get; init; }

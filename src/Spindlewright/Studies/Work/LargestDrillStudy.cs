@@ -43,6 +43,9 @@ public sealed record LargestDrillStudy(IReadOnlyList<LargestDrills> Materials)
     /// <summary>Pilot over drill diameter that clears the chisel edge of a standard point with room.</summary>
     public const double PilotShare = 0.27;
 
+    /// <summary>Diameters that are tried, smallest first.</summary>
+    internal static IEnumerable<Length> Sizes => SizesMm.Select(mm => Length.FromMillimeters(mm));
+
     private static readonly double[] SizesMm =
         [2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5, 10, 10.5, 11, 11.5, 12, 13, 14, 15, 16, 17, 18, 19, 20,
             21, 22, 23, 24, 25, 26, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60];
@@ -63,7 +66,7 @@ public sealed record LargestDrillStudy(IReadOnlyList<LargestDrills> Materials)
     private static LargestDrills Of(DrillPress press, HeatStudy heat, Handbook handbook, CuttingMaterial material)
     {
         var factors = new TabulatedFactors(handbook.Drilling);
-        var loads = SizesMm.Select(mm => Length.FromMillimeters(mm)).Select(diameter => TwistDrillLoad.Of(
+        var loads = Sizes.Select(diameter => TwistDrillLoad.Of(
             factors, material, diameter, OperationFeeds.OfDrill(material, diameter, handbook).Used, DrillCondition.Usual)).ToList();
         return new(
             material, [.. heat.Spindle.Select(spindle => At(press, spindle, material, loads))],
@@ -104,7 +107,7 @@ public sealed record LargestDrillStudy(IReadOnlyList<LargestDrills> Materials)
         DrillPress press, Handbook handbook, TabulatedFactors factors, CuttingMaterial material, double pilotShare)
     {
         Length? largest = null;
-        foreach (var diameter in SizesMm.Select(mm => Length.FromMillimeters(mm)))
+        foreach (var diameter in Sizes)
         {
             var feed = OperationFeeds.OfDrill(material, diameter, handbook).Least;
             var load = TwistDrillLoad.Of(

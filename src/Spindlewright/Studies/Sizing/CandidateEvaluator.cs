@@ -1,0 +1,214 @@
+using System.Collections.Concurrent;
+using Spindlewright.Foundations;
+using Spindlewright.Foundations.Tables;
+using Spindlewright.Machines;
+using Spindlewright.Motors.Heat;
+using Spindlewright.Studies.Speeds;
+using UnitsNet;
+
+namespace Spindlewright.Studies.Sizing;
+
+/// <summary>Tries candidates at operations: tables of every motor and law are solved once, and then read.</summary>
+internal sealed class CandidateEvaluator
+{
+    private const int Frequencies = 28;
+    private const int MostFixes = 12;
+
+    private readonly DrillPress press;
+    private readonly SizingWishes wishes;
+    private readonly IReadOnlyList<WorkDemand> demands;
+    private readonly Dictionary<MotorChoice, int> places;
+    private readonly Dictionary<LawChoice, Sided<DriveTables>> tables;
+    private readonly TabulatedMotor[] motors;
+    private readonly ConcurrentDictionary<PulleySet, PulleyDemands> pulleys = new(ReferenceEqualityComparer.Instance);
+
+    internal CandidateEvaluator(
+        DrillPress press, SizingWishes wishes, CandidateSpace space, IReadOnlyList<WorkDemand> demands, Handbook handbook,
+        CancellationToken cancellation)
+    {
+        (this.press, this.wishes, this.demands) = (press, wishes, demands);
+        var data = press.Heating ?? HeatingData.Usual(handbook);
+        places = space.Motors.Index().ToDictionary(each => each.Item, each => each.Index, ReferenceEqualityComparer.Instance as IEqualityComparer<MotorChoice>);
+        motors = new TabulatedMotor[space.Motors.Count];
+        var options = new ParallelOptions { CancellationToken = cancellation };
+        Parallel.For(0, motors.Length, options, place =>
+            motors[place] = new(press.With(space.Motors[place].Inverter, space.Motors[place].Motor, press.Belts), data));
+        var hertz = Grid(space);
+        var made = new (LawChoice Law, Side Side, DriveTables Tables)[2 * space.Laws.Count];
+        Parallel.For(0, made.Length, options, place =>
+        {
+            var (law, side) = (space.Laws[place / 2], place % 2 == 0 ? Side.Capability : Side.Hazard);
+            made[place] = (law, side, DriveTables.Of(motors, law.Curve, side, hertz));
+        });
+        tables = space.Laws.ToDictionary(law => law, law => new Sided<DriveTables>(
+            made.Single(each => each.Law == law && each.Side == Side.Capability).Tables,
+            made.Single(each => each.Law == law && each.Side == Side.Hazard).Tables));
+    }
+
+    /// <summary>Frequencies evenly spread on a logarithmic scale, with the bends of every law and where the voltage stops rising.</summary>
+    private static double[] Grid(CandidateSpace space)
+    {
+        var limits = space.Candidates.Select(each => each.Limits).OfType<FrequencyLimits>().ToList();
+        var (lowest, highest) = (limits.Min(each => each.Lowest.Hertz), limits.Max(each => each.Highest.Hertz));
+        return
+        [
+            .. new SortedSet<double>(Enumerable.Range(0, Frequencies).Select(i => lowest * Math.Pow(highest / lowest, i / (Frequencies - 1.0)))
+                .Concat(space.Laws.SelectMany(law => law.Curve.BendsHz).Where(hertz => hertz > lowest && hertz < highest))),
+        ];
+    }
+
+    /// <summary>The tables of one motor under a law.</summary>
+    internal DriveTables.Reader Reader(Candidate candidate, Side side) =>
+        tables[candidate.Law!].On(side).At(places[candidate.Motor!], motors.Length);
+
+    /// <summary>The motor of a candidate as the tables know it.</summary>
+    internal TabulatedMotor Motor(Candidate candidate) => motors[places[candidate.Motor!]];
+
+    /// <summary>The best belt position for one operation.</summary>
+    internal Outcome Of(Candidate candidate, int item, Side side)
+    {
+        if (demands[item].Unmet is not null) return new(Shortfall.ArmOrColumn, 0, double.NaN, 0, 0, 0, double.NaN);
+        var geared = Pulleys(candidate.Pulleys);
+        var best = candidate.Kind == CandidateKind.Converted
+            ? AtBelt(candidate, geared, 0, item, side) : AtFixedSpeed(candidate, geared, 0, item, side);
+        for (var belt = 1; belt < candidate.Pulleys.Belts.Count; belt++)
+        {
+            var other = candidate.Kind == CandidateKind.Converted
+                ? AtBelt(candidate, geared, belt, item, side) : AtFixedSpeed(candidate, geared, belt, item, side);
+            if (other.Beats(best)) best = other;
+        }
+        return best;
+    }
+
+    /// <summary>What a demand of any kind finds at one belt position, such as a drill that is not in the owner's work.</summary>
+    internal Outcome Try(Candidate candidate, WorkDemand demand, int belt, Side side)
+    {
+        var position = candidate.Pulleys.Belts[belt];
+        var geared = GearedDemand.Of(press, demand, position);
+        var top = PermittedRpm(position);
+        return candidate.Kind == CandidateKind.Converted
+            ? Converted(candidate, position, geared, top, belt, side) : FixedSpeed(position, geared, belt, side);
+    }
+
+    private PulleyDemands Pulleys(PulleySet set) => pulleys.GetOrAdd(set, made => new(press, made, demands));
+
+    private Outcome AtBelt(Candidate candidate, PulleyDemands geared, int belt, int item, Side side) =>
+        Converted(candidate, candidate.Pulleys.Belts[belt], geared.At(belt, item), geared.PermittedRpm[belt], belt, side);
+
+    private Outcome AtFixedSpeed(Candidate candidate, PulleyDemands geared, int belt, int item, Side side) =>
+        FixedSpeed(candidate.Pulleys.Belts[belt], geared.At(belt, item), belt, side);
+
+    private double PermittedRpm(Belts.BeltPosition belt) =>
+        PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity;
+
+    private Outcome Converted(Candidate candidate, Belts.BeltPosition belt, in GearedDemand demand, double permittedRpm, int place, Side side)
+    {
+        var reader = Reader(candidate, side);
+        var perRpm = candidate.Motor!.Poles / 120.0;
+        var (lowest, highest) = (candidate.Limits!.Value.Lowest.Hertz, Math.Min(candidate.Limits.Value.Highest.Hertz, permittedRpm * perRpm));
+        if (highest < lowest) return new(Shortfall.TooFast, place, lowest, 0, 0, 0, double.NaN);
+        var loadNm = demand.MotorNm.On(side);
+        // Slip at the frequency that makes good for slip: a few fixes, since slip frequency hardly moves with frequency.
+        var hertz = Math.Clamp(demand.WantedRpm * perRpm, lowest, highest);
+        var slip = reader.Slip(hertz, loadNm);
+        for (var fix = 0; fix < MostFixes && !double.IsNaN(slip); fix++)
+        {
+            var next = Math.Clamp(demand.WantedRpm * perRpm / (1 - slip), lowest, highest);
+            if (Math.Abs(next - hertz) < 1e-7 * hertz) break;
+            hertz = next;
+            slip = reader.Slip(hertz, loadNm);
+        }
+        var availableNm = Math.Max(0, reader.ShortTimeNm(hertz) * demand.Gain.On(side) - press.Spindle.FrictionTorque.On(side).NewtonMeters);
+        var margin = demand.SpindleNm > 0 ? availableNm / demand.SpindleNm : double.PositiveInfinity;
+        var rpm = double.IsNaN(slip) ? 0 : hertz / perRpm * (1 - slip) / belt.Ratio;
+        var found = new Outcome(Shortfall.None, place, hertz, rpm, availableNm, margin, double.NaN);
+        if (double.IsNaN(slip)) return found with { Why = Shortfall.TooWeak };
+        if (rpm * belt.Ratio > demand.MostRpm * (1 + 1e-9)) return found with { Why = Shortfall.TooFast };
+        if (rpm * belt.Ratio < demand.LeastRpm * (1 - 1e-9)) return found with { Why = Shortfall.TooSlow };
+        if (margin < wishes.TorqueMargin) return found with { Why = Shortfall.TooWeak };
+        if (demand.SlipUse > 1) return found with { Why = Shortfall.Slips };
+        var windingC = WindingC(candidate, reader, hertz, demand, side);
+        return found with { WindingC = windingC, Why = windingC <= Motor(candidate).Heated(side).Limit.DegreesCelsius ? Shortfall.None : Shortfall.TooHot };
+    }
+
+    /// <summary>Hottest winding over the holes in a row, the motor at first as warm as the air; infinite where it runs away.</summary>
+    private double WindingC(Candidate candidate, in DriveTables.Reader reader, double hertz, in GearedDemand demand, Side side)
+    {
+        var heated = Motor(candidate).Heated(side);
+        var (body, roomK) = (heated.Body, heated.Room.Kelvins);
+        var synchronous = 4 * Math.PI * hertz / candidate.Motor!.Poles;
+        (double Gain, double OffsetK) Stage(in DriveTables.Reader reader, double loadNm, double timeS)
+        {
+            var (air, limit) = (reader.AirWarmLossW(hertz, loadNm), reader.LimitWarmLossW(hertz, loadNm));
+            if (double.IsNaN(air + limit)) return (1, double.PositiveInfinity);
+            var net = body.ConductanceWPerK(synchronous * (1 - reader.LimitWarmSlip(hertz, loadNm))) - Math.Max(0, (limit - air) / roomK);
+            return FirstOrder.Step(air, net, body.CapacityJPerK, timeS);
+        }
+
+        var (cutGain, cutOffset) = Stage(reader, demand.MotorNm.On(side), demand.CuttingS);
+        if (double.IsInfinity(cutOffset)) return double.PositiveInfinity;
+        if (demand.RestS <= 0) return heated.Air.DegreesCelsius + cutOffset;
+        var (restGain, restOffset) = Stage(reader, 0, demand.RestS);
+        var (gain, offset) = (cutGain * restGain, restGain * cutOffset + restOffset);
+        // The rise before the last hole: a sum of powers of the gain of one cycle.
+        var cycles = demand.Holes - 1;
+        var before = Math.Abs(1 - gain) < 1e-12 ? cycles * offset : offset * (1 - Math.Pow(gain, cycles)) / (1 - gain);
+        return heated.Air.DegreesCelsius + Math.Max(cutGain * before + cutOffset, restGain * (cutGain * before + cutOffset) + restOffset);
+    }
+
+    /// <summary>The old motor: one speed a position, torque by its plate, heat not determined.</summary>
+    private Outcome FixedSpeed(Belts.BeltPosition belt, in GearedDemand demand, int place, Side side)
+    {
+        var found = press.AsFound!;
+        var supply = press.Supply.On(side) / press.Supply.Nominal;
+        var ratedNm = found.RatedTorque.NewtonMeters;
+        var shortTimeNm = ratedNm * Math.Min(
+            Torques.TorqueStudy.MomentaryExcess, Torques.TorqueStudy.PullOutMargin * found.BreakdownTorque.On(side) * supply * supply);
+        var availableNm = Math.Max(0, shortTimeNm * demand.Gain.On(side) - press.Spindle.FrictionTorque.On(side).NewtonMeters);
+        var margin = demand.SpindleNm > 0 ? availableNm / demand.SpindleNm : double.PositiveInfinity;
+        var motorRpm = found.Speed.RevolutionsPerMinute;
+        return new(
+            motorRpm > demand.MostRpm ? Shortfall.TooFast
+                : motorRpm < demand.LeastRpm ? Shortfall.TooSlow
+                : margin < wishes.TorqueMargin ? Shortfall.TooWeak
+                : demand.SlipUse > 1 ? Shortfall.Slips : Shortfall.None,
+            place, double.NaN, motorRpm / belt.Ratio, availableNm, margin, double.NaN);
+    }
+}
+
+/// <summary>A demand seen from the motor shaft of one belt position.</summary>
+internal readonly record struct GearedDemand(
+    Sided<double> MotorNm, Sided<double> Gain, double SpindleNm, double LeastRpm, double WantedRpm, double MostRpm, double SlipUse,
+    double CuttingS, double RestS, int Holes)
+{
+    internal static GearedDemand Of(DrillPress press, WorkDemand demand, Belts.BeltPosition belt)
+    {
+        var gain = belt.Efficiency.Map(efficiency => belt.Ratio * efficiency);
+        var friction = press.Spindle.FrictionTorque;
+        double Motor(Side side) => (demand.Torque + friction.On(side)).NewtonMeters / gain.On(side);
+        var slip = demand.Torque > Torque.Zero ? press.Belting?.SlipAtSpindle(belt, demand.Wanted * belt.Ratio) : null;
+        double Rpm(RotationalSpeed spindle) => (spindle * belt.Ratio).RevolutionsPerMinute;
+        return new(
+            new(Motor(Side.Capability), Motor(Side.Hazard)), gain, demand.Torque.NewtonMeters, Rpm(demand.Slowest), Rpm(demand.Wanted),
+            Rpm(demand.Fastest), slip is null ? 0 : demand.Torque / slip.Least, demand.Cutting.Seconds, demand.Rest.Seconds, demand.Holes);
+    }
+}
+
+/// <summary>All demands on all positions of one set of pulleys.</summary>
+internal sealed class PulleyDemands
+{
+    private readonly GearedDemand[] geared;
+    private readonly int count;
+
+    internal PulleyDemands(DrillPress press, PulleySet set, IReadOnlyList<WorkDemand> demands)
+    {
+        count = demands.Count;
+        geared = [.. set.Belts.SelectMany(belt => demands.Select(demand => GearedDemand.Of(press, demand, belt)))];
+        PermittedRpm = [.. set.Belts.Select(belt => PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity)];
+    }
+
+    /// <summary>Highest motor speed of each position.</summary>
+    internal double[] PermittedRpm { get; }
+
+    internal ref readonly GearedDemand At(int belt, int item) => ref geared[belt * count + item];
+}
