@@ -25,9 +25,14 @@ public sealed record BeforeStudy(string Description, IReadOnlyList<BeltAsFound> 
     public static BeforeStudy? Of(DrillPress press)
     {
         if (press.AsFound is not { } found) return null;
-        var supply = press.Supply.Highest / press.Supply.Nominal;
         return new(found.Description, [.. found.Belts.Select(belt => new BeltAsFound(
-            belt, belt.SpindleSpeed(found.Speed), belt.SpindleTorque(found.RatedTorque, Foundations.Side.Capability),
-            found.RatedTorque * (found.BreakdownTorque.Hazard * belt.Ratio * supply * supply)))]);
+            belt, belt.SpindleSpeed(found.Speed), belt.SpindleTorque(found.RatedTorque, Foundations.Side.Capability), BoundOf(press, found, belt)))]);
+    }
+
+    /// <summary>The bound of the old motor at one belt position, be it there or not.</summary>
+    internal static Torque BoundOf(DrillPress press, AsFound found, BeltPosition belt)
+    {
+        var supply = press.Supply.Highest / press.Supply.Nominal;
+        return found.RatedTorque * (found.BreakdownTorque.Hazard * belt.Ratio * supply * supply);
     }
 }

@@ -21,6 +21,7 @@ internal sealed class CandidateEvaluator
     private readonly Dictionary<LawChoice, Sided<DriveTables>> tables;
     private readonly TabulatedMotor[] motors;
     private readonly ConcurrentDictionary<PulleySet, PulleyDemands> pulleys = new(ReferenceEqualityComparer.Instance);
+    private readonly ConcurrentDictionary<(PulleySet Set, DrillLadder Ladder), PulleyDemands> ladders = new();
 
     internal CandidateEvaluator(
         DrillPress press, SizingWishes wishes, CandidateSpace space, IReadOnlyList<WorkDemand> demands, Handbook handbook,
@@ -28,7 +29,7 @@ internal sealed class CandidateEvaluator
     {
         (this.press, this.wishes, this.demands) = (press, wishes, demands);
         var data = press.Heating ?? HeatingData.Usual(handbook);
-        places = space.Motors.Index().ToDictionary(each => each.Item, each => each.Index, ReferenceEqualityComparer.Instance as IEqualityComparer<MotorChoice>);
+        places = space.Motors.Index().ToDictionary(each => each.Item, each => each.Index, (IEqualityComparer<MotorChoice>)ReferenceEqualityComparer.Instance);
         motors = new TabulatedMotor[space.Motors.Count];
         var options = new ParallelOptions { CancellationToken = cancellation };
         Parallel.For(0, motors.Length, options, place =>
@@ -68,35 +69,31 @@ internal sealed class CandidateEvaluator
     internal Outcome Of(Candidate candidate, int item, Side side)
     {
         if (demands[item].Unmet is not null) return new(Shortfall.ArmOrColumn, 0, double.NaN, 0, 0, 0, double.NaN);
-        var geared = Pulleys(candidate.Pulleys);
-        var best = candidate.Kind == CandidateKind.Converted
-            ? AtBelt(candidate, geared, 0, item, side) : AtFixedSpeed(candidate, geared, 0, item, side);
+        var geared = pulleys.GetOrAdd(candidate.Pulleys, set => new(press, set, demands));
+        var best = At(candidate, geared, 0, item, side);
         for (var belt = 1; belt < candidate.Pulleys.Belts.Count; belt++)
-        {
-            var other = candidate.Kind == CandidateKind.Converted
-                ? AtBelt(candidate, geared, belt, item, side) : AtFixedSpeed(candidate, geared, belt, item, side);
-            if (other.Beats(best)) best = other;
-        }
+            if (At(candidate, geared, belt, item, side) is var other && other.Beats(best))
+                best = other;
         return best;
     }
 
-    /// <summary>What a demand of any kind finds at one belt position, such as a drill that is not in the owner's work.</summary>
-    internal Outcome Try(Candidate candidate, WorkDemand demand, int belt, Side side)
+    /// <summary>The largest drill of a ladder that a candidate turns; null for none.</summary>
+    internal Length? LargestOf(Candidate candidate, DrillLadder ladder, Side side)
     {
-        var position = candidate.Pulleys.Belts[belt];
-        var geared = GearedDemand.Of(press, demand, position);
-        var top = PermittedRpm(position);
-        return candidate.Kind == CandidateKind.Converted
-            ? Converted(candidate, position, geared, top, belt, side) : FixedSpeed(position, geared, belt, side);
+        var geared = ladders.GetOrAdd((candidate.Pulleys, ladder), of => new(press, of.Set, of.Ladder.Rungs));
+        for (var rung = 0; rung < ladder.Rungs.Count; rung++)
+            for (var belt = 0; belt < candidate.Pulleys.Belts.Count; belt++)
+                if (At(candidate, geared, belt, rung, side).Why == Shortfall.None)
+                    return ladder.Rungs[rung].Item.Diameter;
+        return null;
     }
 
-    private PulleyDemands Pulleys(PulleySet set) => pulleys.GetOrAdd(set, made => new(press, made, demands));
+    private Outcome At(Candidate candidate, PulleyDemands geared, int belt, int item, Side side) => candidate.Kind == CandidateKind.Converted
+        ? Converted(candidate, candidate.Pulleys.Belts[belt], geared.At(belt, item), geared.PermittedRpm[belt], belt, side)
+        : FixedSpeed(candidate.Pulleys.Belts[belt], geared.At(belt, item), belt, side);
 
-    private Outcome AtBelt(Candidate candidate, PulleyDemands geared, int belt, int item, Side side) =>
-        Converted(candidate, candidate.Pulleys.Belts[belt], geared.At(belt, item), geared.PermittedRpm[belt], belt, side);
-
-    private Outcome AtFixedSpeed(Candidate candidate, PulleyDemands geared, int belt, int item, Side side) =>
-        FixedSpeed(candidate.Pulleys.Belts[belt], geared.At(belt, item), belt, side);
+    /// <summary>Highest frequency on a belt position by the speed limits; infinite where none is given.</summary>
+    internal double PermittedHertz(Candidate candidate, Belts.BeltPosition belt) => PermittedRpm(belt) * candidate.Motor!.Poles / 120;
 
     private double PermittedRpm(Belts.BeltPosition belt) =>
         PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity;

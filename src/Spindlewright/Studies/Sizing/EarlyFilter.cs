@@ -1,24 +1,34 @@
-using Spindlewright.Foundations;
 using Spindlewright.Machines;
-using UnitsNet;
 
 namespace Spindlewright.Studies.Sizing;
 
-/// <summary>Discards candidates that cannot meet a requirement whatever their circuit is, before anything is solved.</summary>
+/// <summary>Discards candidates that fail two requirements or more whatever their circuit is, before anything is solved.</summary>
 /// <remarks>
 /// Two facts serve: a loaded motor never turns faster than synchronous, and short-time torque is never more than 1.6 times rated. Both hold on
-/// either side, with the belt's better efficiency and no drag, so that nothing is discarded that a full evaluation keeps.
+/// either side, with the belt's better efficiency and no drag, so that nothing is discarded that a full evaluation keeps. Who fails one requirement
+/// alone is kept, because it may be the choice once that requirement is given up.
 /// </remarks>
 internal sealed class EarlyFilter(
     DrillPress press, SizingWishes wishes, IReadOnlyList<WorkDemand> demands, IReadOnlyList<Func<Candidate, bool>> limits)
 {
     internal bool Keeps(Candidate candidate)
     {
-        if (!limits.All(meets => meets(candidate))) return false;
+        var failed = limits.Count(meets => !meets(candidate));
         if (candidate.Kind != CandidateKind.Converted) return true;
         var synchronous = 120 * candidate.Limits!.Value.Highest.Hertz / candidate.Motor!.Poles;
         var mostNm = Torques.TorqueStudy.MomentaryExcess * candidate.Motor.Motor.RatedTorque.NewtonMeters;
-        return demands.All(demand => demand.Unmet is null && candidate.Pulleys.Belts.Any(belt => CanDo(demand, belt, synchronous, mostNm)));
+        for (var item = 0; item < demands.Count && failed < 2; item++)
+            if (demands[item].Unmet is not null || !CanDo(demands[item], candidate.Pulleys.Belts, synchronous, mostNm))
+                failed++;
+        return failed < 2;
+    }
+
+    private bool CanDo(WorkDemand demand, IReadOnlyList<Belts.BeltPosition> belts, double synchronousRpm, double mostNm)
+    {
+        foreach (var belt in belts)
+            if (CanDo(demand, belt, synchronousRpm, mostNm))
+                return true;
+        return false;
     }
 
     private bool CanDo(WorkDemand demand, Belts.BeltPosition belt, double synchronousRpm, double mostNm)
