@@ -1,5 +1,6 @@
 using Spindlewright.Foundations;
 using Spindlewright.Hazards;
+using Spindlewright.Motors;
 using UnitsNet;
 
 namespace Spindlewright.Machines;
@@ -118,21 +119,13 @@ public sealed record ContactInputs
     /// <returns>Jm + Js/i².</returns>
     public MassMomentOfInertia AtMotor(double ratio, Side side) => AtSpindle(ratio, side) / (ratio * ratio);
 
-    /// <summary>Rotor and motor pulley of a small motor where nothing is given.</summary>
-    /// <param name="rated">Rated power.</param>
-    /// <returns>A catalogue rotor scaled by power, once and twice: own choice. A rotor of 0.75 kW has 0.00261 kg·m².</returns>
-    public static Sided<MassMomentOfInertia> UsualMotorInertia(Power rated)
-    {
-        var rotor = 0.00261 / 750 * (double)rated.Watts;
-        return new(MassMomentOfInertia.FromKilogramSquareMeters(rotor), MassMomentOfInertia.FromKilogramSquareMeters(2 * rotor));
-    }
-
     /// <summary>The inputs of a machine of which nothing of all this is given.</summary>
     /// <param name="rated">Rated power of its motor.</param>
+    /// <param name="poles">Its number of poles.</param>
     /// <returns>The pairs that stand in.</returns>
-    public static ContactInputs Usual(Power rated) => new()
+    public static ContactInputs Usual(Power rated, int poles) => new()
     {
-        MotorInertia = UsualMotorInertia(rated),
+        MotorInertia = MotorBuild.UsualInertia(rated, poles),
         SpindleInertia = new(MassMomentOfInertia.FromKilogramSquareMeters(0.001), MassMomentOfInertia.FromKilogramSquareMeters(0.015)),
         ToolShank = new(Length.FromMillimeters(13), Length.FromMillimeters(6)),
         Roll = new(Length.FromMillimeters(60), Length.FromMillimeters(30)),

@@ -165,7 +165,7 @@ public sealed record DrillPress
             Defaults = Defaults,
         };
 
-    internal ContactInputs ContactOrUsual => Contact ?? ContactInputs.Usual(Motor.RatedPower);
+    internal ContactInputs ContactOrUsual => Contact ?? ContactInputs.Usual(Motor.RatedPower, Motor.Circuit.Hazard.Poles);
 
     internal WorkingDay DayOrUsual => Day ?? WorkingDay.Usual(Inverter.Curve.BaseFrequency);
 

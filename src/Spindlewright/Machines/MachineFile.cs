@@ -71,7 +71,8 @@ public static class MachineFile
         var day = inverter is null ? null : DaySection.Read(root.Only(DaySection.Spec), inverter.Curve.BaseFrequency, defaults);
         var person = PersonSection.Read(root.Only(PersonSection.Spec));
         var sheets = SheetsSection.Read(root.Only(SheetsSection.Spec), known, handbook);
-        var sizing = SizingSection.Read(root, motor is null ? null : motorSection, inverter?.Curve.BaseFrequency, handbook);
+        var offers = motor is null ? [] : MotorOfferSection.Read(root.Each(MotorOfferSection.Spec), motorSection!, handbook);
+        var sizing = SizingSection.Read(root.Only(SizingSection.Spec), offers, inverter?.Curve.BaseFrequency, handbook);
         if (root.Only(PersonSection.Spec) is null)
             foreach (var each in PersonSection.DefaultsOfAll()) defaults.Add(each);
         var contact = motor is null ? null : ContactSection.Read(root, motor, defaults);

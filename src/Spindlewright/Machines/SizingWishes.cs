@@ -13,7 +13,13 @@ public sealed record SizingWishes
 {
     private const string Part = "sizing";
 
+    private const string SomePoles = "2, 4, 6 or 8";
+    private const string SomeClasses = "IE1, IE2, IE3 or IE4";
+
     private static readonly string[] KnownClasses = ["IE1", "IE2", "IE3", "IE4"];
+    private static readonly double[] UsualLowestHz = [5, 7, 10];
+    private static readonly double[] UsualHighest = [1, 1.5, 2];
+    private static readonly Frequency GreatestFrequency = Frequency.FromHertz(400);
 
     /// <summary>Rated shaft powers of the motors that are tried, 10 W to 100 kW, smallest first.</summary>
     /// <exception cref="PartException">None is given, or one is out of range.</exception>
@@ -21,8 +27,8 @@ public sealed record SizingWishes
     {
         get;
         init => field = Some(
-            value.Select(each => Guard.Within(each, Power.FromWatts(10), Power.FromKilowatts(100), Part, "powers")).DistinctBy(each => each.Watts)
-                .OrderBy(each => each.Watts),
+            value.Select(each => Guard.Within(each, Power.FromWatts(10), Power.FromKilowatts(100), Part, "powers"))
+                .DistinctBy(each => each.Watts).OrderBy(each => each.Watts),
             "powers", "one rated power or more");
     }
 
@@ -32,10 +38,9 @@ public sealed record SizingWishes
     {
         get;
         init => field = Some(
-            value.Select(each => each is 2 or 4 or 6 or 8
-                ? each
-                : throw new PartException(Part, "poles", FormattableString.Invariant($"{each}"), "2, 4, 6 or 8", "the ratings table knows no others")).Distinct().Order(),
-            "poles", "2, 4, 6 or 8");
+            value.Select(each => each is 2 or 4 or 6 or 8 ? each : throw Unknown("poles", FormattableString.Invariant($"{each}"), SomePoles))
+                .Distinct().Order(),
+            "poles", SomePoles);
     }
 
     /// <summary>Efficiency classes that are tried, each IE1, IE2, IE3 or IE4, lowest first.</summary>
@@ -44,10 +49,9 @@ public sealed record SizingWishes
     {
         get;
         init => field = Some(
-            value.Select(each => KnownClasses.Contains(each)
-                ? each
-                : throw new PartException(Part, "efficiency classes", $"'{each}'", "IE1, IE2, IE3 or IE4", "IEC 60034-30-1")).Distinct().Order(StringComparer.Ordinal),
-            "efficiency classes", "IE1, IE2, IE3 or IE4");
+            value.Select(each => KnownClasses.Contains(each) ? each : throw Unknown("efficiency classes", $"'{each}'", SomeClasses))
+                .Distinct().Order(StringComparer.Ordinal),
+            "efficiency classes", SomeClasses);
     }
 
     /// <summary>True where motors of the ratings table are tried; false for the motor described and <see cref="Motors"/> alone.</summary>
@@ -55,22 +59,21 @@ public sealed record SizingWishes
 
     /// <summary>Lowest frequencies that are tried, 0.5 Hz to 400 Hz and not above the base frequency of the machine, lowest first.</summary>
     /// <exception cref="PartException">None is given, or one is out of range.</exception>
-    public IReadOnlyList<Frequency> LowestFrequencies { get; init => field = Frequencies(value, "lowest frequencies"); } =
-        [Frequency.FromHertz(5), Frequency.FromHertz(7), Frequency.FromHertz(10)];
+    public required IReadOnlyList<Frequency> LowestFrequencies { get; init => field = Frequencies(value, "lowest frequencies"); }
 
     /// <summary>Highest frequencies that are tried, 0.5 Hz to 400 Hz, lowest first.</summary>
     /// <exception cref="PartException">None is given, or one is out of range.</exception>
-    public IReadOnlyList<Frequency> HighestFrequencies { get; init => field = Frequencies(value, "highest frequencies"); } =
-        [Frequency.FromHertz(50), Frequency.FromHertz(75), Frequency.FromHertz(100)];
+    public required IReadOnlyList<Frequency> HighestFrequencies { get; init => field = Frequencies(value, "highest frequencies"); }
 
     /// <summary>Boosts that are tried: volts at 0 Hz over the base voltage, 0 to 0.2, least first.</summary>
     /// <exception cref="PartException">None is given, or one is out of range.</exception>
-    public IReadOnlyList<double> Boosts
+    public required IReadOnlyList<double> Boosts
     {
         get;
         init => field = Some(
-            value.Select(each => Guard.Within(each, 0, 0.2, Part, "boosts", "of the base voltage")).Distinct().Order(), "boosts", "one share of the base voltage or more");
-    } = [0, 0.04, 0.08];
+            value.Select(each => Guard.Within(each, 0, 0.2, Part, "boosts", "of the base voltage")).Distinct().Order(),
+            "boosts", "one share of the base voltage or more");
+    }
 
     /// <summary>Slowest speed at which an operation still counts as done, over the speed wanted for it, 0.2 to 1.</summary>
     /// <exception cref="PartException">Out of range.</exception>
@@ -140,26 +143,39 @@ public sealed record SizingWishes
 
     /// <summary>What is tried where nothing is wished for.</summary>
     /// <param name="handbook">Its preferred outputs from 0.12 kW to 2.2 kW are the powers.</param>
-    /// <returns>2 to 8 poles, classes IE2 and IE3, usual limits of frequency and boost; own choice.</returns>
-    public static SizingWishes Usual(Handbook handbook) => new()
+    /// <param name="baseFrequency">Base frequency of the machine; 50 Hz where null.</param>
+    /// <returns>
+    /// 2 to 8 poles, classes IE2 and IE3, from 5, 7 or 10 Hz up to 1, 1.5 or 2 times the base frequency, boosts of 0, 4 and 8 %; own choice.
+    /// </returns>
+    public static SizingWishes Usual(Handbook handbook, Frequency? baseFrequency = null)
     {
-        Powers =
-        [
-            .. handbook.MotorFacts.Where(row => row.Key.StartsWith("preferred-output-", StringComparison.Ordinal))
-                .Select(row => row.Required().Value).Where(kilowatts => kilowatts is >= 0.12 and <= 2.2).Select(kilowatts => Power.FromKilowatts(kilowatts)),
-        ],
-        Poles = [2, 4, 6, 8],
-        EfficiencyClasses = ["IE2", "IE3"],
-    };
+        var based = baseFrequency ?? Frequency.FromHertz(50);
+        return new()
+        {
+            Powers = [.. PreferredOutputs(handbook)],
+            Poles = [2, 4, 6, 8],
+            EfficiencyClasses = ["IE2", "IE3"],
+            LowestFrequencies = [.. UsualLowestHz.Select(hertz => UnitMath.Min(Frequency.FromHertz(hertz), based))],
+            HighestFrequencies = [.. UsualHighest.Select(times => UnitMath.Min(times * based, GreatestFrequency))],
+            Boosts = [0, 0.04, 0.08],
+        };
+    }
+
+    private static IEnumerable<Power> PreferredOutputs(Handbook handbook) => handbook.MotorFacts
+        .Where(row => row.Key.StartsWith("preferred-output-", StringComparison.Ordinal)).Select(row => row.Required().Value)
+        .Where(kilowatts => kilowatts is >= 0.12 and <= 2.2).Select(kilowatts => Power.FromKilowatts(kilowatts));
 
     /// <summary>A price: finite, 0 or more, below a thousand million.</summary>
     internal static double? Price(double? price, string part, string quantity) =>
         price is { } money ? Guard.Within(money, 0, 1e9, part, quantity, "a plain number in the owner's currency") : null;
 
     private static IReadOnlyList<Frequency> Frequencies(IReadOnlyList<Frequency> values, string quantity) => Some(
-        values.Select(each => Guard.Within(each, Frequency.FromHertz(0.5), Frequency.FromHertz(400), Part, quantity)).DistinctBy(each => each.Hertz)
-            .OrderBy(each => each.Hertz),
+        values.Select(each => Guard.Within(each, Frequency.FromHertz(0.5), GreatestFrequency, Part, quantity))
+            .DistinctBy(each => each.Hertz).OrderBy(each => each.Hertz),
         quantity, "one frequency or more");
+
+    private static PartException Unknown(string quantity, string found, string accepted) =>
+        new(Part, quantity, found, accepted, "the ratings table has no others");
 
     private static IReadOnlyList<T> Some<T>(IEnumerable<T> values, string quantity, string accepted)
     {

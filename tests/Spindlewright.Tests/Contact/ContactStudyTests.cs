@@ -79,7 +79,7 @@ public class ContactStudyTests
         Gen.Select(Presses.Random, Gen.Bool, Gen.Bool, Gen.Bool).Sample((press, plate, limits, stop) =>
         {
             Length Mm(double mm) => Length.FromMillimeters(mm);
-            var all = ContactInputs.Usual(press.Motor.RatedPower) with
+            var all = ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with
             {
                 Plate = new(Mm(200), Mm(50), Mm(6), Mm(20), 7850),
                 SpeedLimits = [new("hole saw", RotationalSpeed.FromRevolutionsPerMinute(500), false)],
@@ -104,7 +104,7 @@ public class ContactStudyTests
     {
         Length Mm(double mm) => Length.FromMillimeters(mm);
         var press = Presses.HandComputed(4, Duration.FromSeconds(1.5));
-        var given = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
+        var given = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with
         {
             Plate = new(Mm(200), Mm(50), Mm(6), Mm(20), 7850),
             StopTime = Duration.FromSeconds(12),
@@ -147,7 +147,7 @@ public class ContactStudyTests
     {
         // Hand-computed machine: bound 95.3 N·m at the spindle (own arithmetic), 953 N on an arm of 100 mm.
         var press = Presses.HandComputed(1000.0 / 245, Duration.FromSeconds(1.5));
-        string Refusal(double? armMm, double? scaleN, double? bearsN) => Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
+        string Refusal(double? armMm, double? scaleN, double? bearsN) => Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with
         {
             StallTest = new(
                 armMm is { } mm ? Length.FromMillimeters(mm) : null, scaleN is { } n ? Force.FromNewtons(n) : null,
@@ -165,7 +165,7 @@ public class ContactStudyTests
     {
         var press = Presses.HandComputed(2, Duration.FromSeconds(1.5));
         SpeedLimit[] limits = [new("motor bearings", RotationalSpeed.FromRevolutionsPerMinute(1800), true), new("hole saw", RotationalSpeed.FromRevolutionsPerMinute(500), false)];
-        var permitted = Of(With(press, [new("slow", 4, Sided.Same(1.0)), new("fast", 1, Sided.Same(1.0))], ContactInputs.Usual(press.Motor.RatedPower) with { SpeedLimits = limits })).Design.Permitted;
+        var permitted = Of(With(press, [new("slow", 4, Sided.Same(1.0)), new("fast", 1, Sided.Same(1.0))], ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with { SpeedLimits = limits })).Design.Permitted;
         // Six poles: 20 r/min of the motor for each hertz. 500 × 4 = 2000 is above 1800; 500 × 1 is below.
         Assert.Equal([90.0, 25.0], permitted.Select(each => each.Frequency!.Value.Hertz), (a, b) => Math.Abs(a - b) < 1e-9);
         Assert.Equal(["motor bearings", "hole saw"], permitted.Select(each => each.SetBy));
@@ -185,7 +185,7 @@ public class ContactStudyTests
     {
         Assert.All(ControlQuestion.Of(Presses.HandComputed(4, Duration.FromSeconds(1.5)), Tables.References), question => Assert.Equal("not answered", question.Words));
         var press = Presses.HandComputed(4, Duration.FromSeconds(1.5));
-        var some = ControlQuestion.Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
+        var some = ControlQuestion.Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with
         {
             Controls = new Dictionary<string, bool> { ["chuck_guard"] = true, ["no_restart"] = false },
         }), Tables.References);

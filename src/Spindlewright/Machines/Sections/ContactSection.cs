@@ -1,6 +1,7 @@
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Reading;
 using Spindlewright.Machines.Text;
+using Spindlewright.Motors;
 using UnitsNet;
 
 namespace Spindlewright.Machines.Sections;
@@ -8,7 +9,7 @@ namespace Spindlewright.Machines.Sections;
 /// <summary>The section <c>[contact]</c>: what turns, what may be caught, and how it stops.</summary>
 internal static class ContactSection
 {
-    private static readonly ContactInputs Usual = ContactInputs.Usual(Power.FromKilowatts(0.75));
+    private static readonly ContactInputs Usual = ContactInputs.Usual(Power.FromKilowatts(0.75), 4);
 
     private static readonly KeySpec<MassMomentOfInertia> SpindleInertia = Own(
         "spindle_inertia", QuantityKinds.MomentOfInertia, "Moment of inertia of spindle, chuck and spindle pulley", "\"0.004 kg m2\"",
@@ -16,7 +17,7 @@ internal static class ContactSection
 
     private static readonly KeySpec<MassMomentOfInertia> MotorInertia = Key.Optional(
         "motor_inertia", Forms.Quantity(QuantityKinds.MomentOfInertia), "Moment of inertia of rotor and motor pulley", "\"0.003 kg m2\"",
-        "a catalogue rotor scaled by rated power, and twice as much on the hazard side");
+        "a catalogue rotor scaled by rated power and poles, and twice as much on the hazard side");
 
     private static readonly KeySpec<Length> ToolShank = Own(
         "tool_shank", QuantityKinds.Length, "Diameter of the tool's shank", "\"10 mm\"", Usual.ToolShank, "a common chuck's largest; a small drill on the hazard side");
@@ -45,7 +46,7 @@ internal static class ContactSection
     internal static ContactInputs? Read(Section root, MachineMotor motor, DefaultsTaken defaults)
     {
         var section = root.Only(Spec);
-        var inertia = ContactInputs.UsualMotorInertia(motor.RatedPower);
+        var inertia = MotorBuild.UsualInertia(motor.RatedPower, motor.Circuit.Hazard.Poles);
         if (section?.Has(MotorInertia) != true) defaults.Add(InertiaDefault(inertia));
         ContactInputs Make() => new()
         {
@@ -75,7 +76,7 @@ internal static class ContactSection
 
     private static AppliedDefault InertiaDefault(Sided<MassMomentOfInertia> pair) => new(
         "contact.motor_inertia", MotorInertia.Meaning, MotorInertia.Form.Write(pair.Capability), MotorInertia.Form.Write(pair.Hazard),
-        Provenance.OwnChoice, "motor-catalogues", "a catalogue rotor scaled by rated power, once and twice");
+        MotorBuild.InertiaCitation.Provenance, MotorBuild.InertiaCitation.Source, MotorBuild.InertiaCitation.Note);
 
     private static KeySpec<T> Own<T>(string name, QuantityKind<T> kind, string meaning, string example, Sided<T> pair, string note)
         where T : struct =>

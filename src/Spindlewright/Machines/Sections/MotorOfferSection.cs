@@ -44,13 +44,13 @@ internal static class MotorOfferSection
     { Repeats = true };
 
     /// <summary>The sound offers, in the order of the text; faults of the others are marked.</summary>
-    /// <param name="root">The text as a whole.</param>
+    /// <param name="sections">The sections of this kind.</param>
     /// <param name="motor">The section <c>[motor]</c>, which was read without faults.</param>
     /// <param name="handbook">Tables of what stands in for figures left out.</param>
-    internal static IReadOnlyList<MotorOffer> Read(Section root, Section motor, Handbook handbook)
+    internal static IReadOnlyList<MotorOffer> Read(IReadOnlyList<Section> sections, Section motor, Handbook handbook)
     {
         var offers = new List<MotorOffer>();
-        foreach (var section in root.Each(Spec))
+        foreach (var section in sections)
         {
             if (section.Get(Poles) is { } poles && poles % 2 != 0) section.Fault(Poles, "poles come in pairs", "2, 4, 6 or 8");
             if (section.Get(Name) is { } name && offers.Exists(offer => offer.Name == name))

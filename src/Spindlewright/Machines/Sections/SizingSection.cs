@@ -31,7 +31,7 @@ internal static class SizingSection
 
     private static readonly KeySpec<IReadOnlyList<Frequency>> Highest = Key.Optional(
         "highest_frequencies", Forms.List(Forms.Quantity(QuantityKinds.Frequency), 1, 8), "Highest output frequencies that are tried, at most 400 Hz",
-        "[\"50 Hz\", \"75 Hz\"]", "[\"50 Hz\", \"75 Hz\", \"100 Hz\"]");
+        "[\"50 Hz\", \"75 Hz\"]", "1, 1.5 and 2 times base_frequency");
 
     private static readonly KeySpec<IReadOnlyList<Ratio>> Boosts = Key.Optional(
         "boosts", Forms.List(Forms.Quantity(QuantityKinds.Ratio), 1, 8), "Volts at 0 Hz over the base voltage that are tried, 0 to 20 %", "[\"0 %\", \"5 %\"]",
@@ -71,16 +71,16 @@ internal static class SizingSection
             Budget, Currency, InverterPrice, PulleyPrice, IntermediatePrice,
         ]);
 
-    /// <summary>The wishes; usual ones where the section is left out, null where it or an offer has faults.</summary>
-    internal static SizingWishes? Read(Section root, Section? motor, Frequency? baseFrequency, Handbook handbook)
+    /// <summary>The wishes; usual ones where the section is left out, null where it has faults.</summary>
+    /// <param name="section">The section; null where it is left out.</param>
+    /// <param name="offers">The sound offers.</param>
+    /// <param name="baseFrequency">Base frequency of the machine; null where the inverter has faults.</param>
+    /// <param name="handbook">Tables.</param>
+    internal static SizingWishes? Read(Section? section, IReadOnlyList<MotorOffer> offers, Frequency? baseFrequency, Handbook handbook)
     {
-        var offers = motor is null ? [] : MotorOfferSection.Read(root, motor, handbook);
-        var usual = SizingWishes.Usual(handbook);
-        if (root.Only(Spec) is not { } section) return usual with { Motors = offers };
-        if (baseFrequency is { } most && (section.Get(Lowest) ?? []).Any(each => each > most))
-            section.Fault(
-                Lowest, "a lowest frequency lies above the base frequency",
-                $"0.5 Hz to {QuantityWriter.Write(most, QuantityKinds.Frequency)}, the base_frequency of [inverter]");
+        var usual = SizingWishes.Usual(handbook, baseFrequency);
+        if (section is null) return usual with { Motors = offers };
+        CheckFrequencies(section, usual, baseFrequency);
         return section.Make(() => usual with
         {
             Powers = section.Get(Powers) ?? usual.Powers,
@@ -102,6 +102,19 @@ internal static class SizingSection
             IntermediatePrice = section.Get(IntermediatePrice),
             Motors = offers,
         });
+    }
+
+    /// <summary>Marks as faulty what only the inverter or the two lists together show.</summary>
+    private static void CheckFrequencies(Section section, SizingWishes usual, Frequency? baseFrequency)
+    {
+        var lowest = (section.Get(Lowest) ?? usual.LowestFrequencies).Max(each => each);
+        var highest = (section.Get(Highest) ?? usual.HighestFrequencies).Min(each => each);
+        if (baseFrequency is { } most && lowest > most)
+            section.Fault(
+                Lowest, "a lowest frequency lies above the base frequency", $"0.5 Hz to {QuantityWriter.Write(most, QuantityKinds.Frequency)}, the base_frequency of [inverter]");
+        else if (highest < lowest)
+            section.Fault(
+                Highest, "a highest frequency lies below a lowest frequency", $"{QuantityWriter.Write(lowest, QuantityKinds.Frequency)} to 400 Hz");
     }
 
     /// <summary>The speed left over, in parts of 1; guarded here since the file speaks of what is lost.</summary>

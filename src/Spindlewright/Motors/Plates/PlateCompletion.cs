@@ -77,10 +77,10 @@ public sealed record PlateCompletion(
         PlateFigures figures, int poles, Handbook handbook, List<PlateDefault> defaults)
     {
         var frame = figures.FrameSize?.Millimeters ?? FrameOfShaft(figures, handbook);
-        if (!handbook.MotorFacts.TryFind(Invariant($"frame-{frame:0}-{poles}-pole"), out var row))
+        if (FrameFacts.Outputs(handbook, frame, poles) is not { } row)
             throw new PartException(
                 Part, "frame size", Invariant($"{frame:0.#} mm with {poles} poles"),
-                "56, 63, 71, 80, 90 or 100 mm with 2 or 4 poles, 71 to 100 mm with 6 or 8", "other frames have no usual output here");
+                "56, 63, 71, 80, 90 or 100 mm with 2 or 4 poles, 71 to 112 mm with 6, 71 to 132 mm with 8", "other frames have no usual output here");
         var range = row.Range();
         var kilowatts = new Sided<double>(range.Value.Least, range.Value.Most);
         defaults.Add(new(
@@ -90,11 +90,10 @@ public sealed record PlateCompletion(
     }
 
     private static double FrameOfShaft(PlateFigures figures, Handbook handbook) => figures.ShaftDiameter is { } shaft
-        ? handbook.MotorFacts.TryFind(Invariant($"shaft-{shaft.Millimeters:0.#}-mm"), out var row)
-            ? row.Required().Value
-            : throw new PartException(
-                Part, "shaft diameter", Invariant($"{shaft.Millimeters:0.#} mm"), "9, 11, 14, 19, 24 or 28 mm",
-                "the shafts of frames 56 to 100")
+        ? FrameFacts.SmallestOfShaft(handbook, shaft.Millimeters)?.Required().Value
+            ?? throw new PartException(
+                Part, "shaft diameter", Invariant($"{shaft.Millimeters:0.#} mm"), "9, 11, 14, 19, 24, 28 or 38 mm",
+                "the shafts of frames 56 to 132")
         : throw new PartException(Part, "rated power", "not given", "a rated power, a frame size or a shaft diameter");
 
     private static Sided<RotationalSpeed> DefaultSpeed(
