@@ -32,13 +32,13 @@ public sealed record MotorOffer(string Name, PlateFigures Figures)
             : null;
     }
 
-    /// <summary>Mass, 0.5 kg to 1000 kg; null where not given.</summary>
+    /// <summary>Mass, 0.5 kg to 500 kg; null where not given.</summary>
     /// <exception cref="PartException">Out of range.</exception>
     public Mass? Mass
     {
         get;
         init => field = value is { } mass
-            ? Guard.Within(mass, UnitsNet.Mass.FromKilograms(0.5), UnitsNet.Mass.FromKilograms(1000), Part, "mass")
+            ? Guard.Within(mass, UnitsNet.Mass.FromKilograms(0.5), UnitsNet.Mass.FromKilograms(500), Part, "mass")
             : null;
     }
 
