@@ -84,6 +84,10 @@ public sealed record SizingWishes
     /// <remarks>Short-time torque itself keeps to 0.75 of the pull-out torque, so that 1 is no bare minimum.</remarks>
     public double TorqueMargin { get; init => field = Guard.Within(value, 1, 5, Part, "torque margin", "short-time torque over the torque needed"); } = 1;
 
+    /// <summary>Share of the draws in which the choice is to do all the work, 0.5 to 0.999.</summary>
+    /// <exception cref="PartException">Out of range.</exception>
+    public double Reliability { get; init => field = Guard.Within(value, 0.5, 0.999, Part, "reliability", "of the draws"); } = 0.9;
+
     /// <summary>Greatest shaft height that the head has room for, 40 mm to 400 mm; null where it is not compared.</summary>
     /// <exception cref="PartException">Out of range.</exception>
     public Length? GreatestFrame

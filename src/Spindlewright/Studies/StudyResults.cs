@@ -10,6 +10,7 @@ using Spindlewright.Studies.Frequencies;
 using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Ratios;
+using Spindlewright.Studies.Sizing;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.SupplyAndBill;
 using Spindlewright.Studies.Torques;
@@ -78,6 +79,12 @@ public sealed record StudyResults
     /// <remarks>Computed when first asked for, as <see cref="Uncertainty"/> is.</remarks>
     public ChangesStudy Changes => Changed.Value;
 
+    /// <summary>Which motor, which pulleys; null where no work is described.</summary>
+    /// <remarks>Computed when first asked for, as <see cref="Uncertainty"/> is.</remarks>
+    public SizingStudy? Sizing => Sized.Value;
+
+    private Lazy<SizingStudy?> Sized { get; init; } = null!;
+
     private Lazy<UncertaintyStudy> Sampled { get; init; } = null!;
 
     private Lazy<ChangesStudy> Changed { get; init; } = null!;
@@ -91,7 +98,7 @@ public sealed record StudyResults
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
         ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
-            "largest drills", "hand feed", "belts", "cutting speeds", "contact", "uncertainty", "changes"];
+            "largest drills", "hand feed", "belts", "cutting speeds", "contact", "uncertainty", "changes", "sizing"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -139,12 +146,14 @@ public sealed record StudyResults
             Contact = Step(14, () => ContactStudy.Of(press, torques, handbook)),
             Sampled = new(() => UncertaintyStudy.Of(
                 press, torques, strength, seed, work, cancellation: cancellation)),
+            Sized = new(() => SizingStudy.Of(press, handbook, seed, cancellation: cancellation)),
             Changed = new(() => ChangesStudy.Of(press, strength, seed, cancellation)),
         };
         // Who is told of the steps waits for all of them.
         if (progress is null) return results;
         Step(15, () => results.Uncertainty);
         Step(16, () => results.Changes);
+        Step(17, () => results.Sizing);
         return results;
     }
 

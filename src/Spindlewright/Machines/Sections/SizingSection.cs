@@ -44,6 +44,9 @@ internal static class SizingSection
         "torque_margin", Forms.Quantity(QuantityKinds.Number), "Short-time torque that is wanted over the torque needed, 1 to 5", "1.25",
         "1; short-time torque itself keeps to 0.75 of pull-out");
 
+    private static readonly KeySpec<Ratio> Reliability = Key.Optional(
+        "reliability", Forms.Quantity(QuantityKinds.Ratio), "Share of the draws in which the choice is to do all the work, 50 to 99.9 %", "\"95 %\"", "90 %");
+
     private static readonly KeySpec<Length> GreatestFrame = Key.Optional(
         "greatest_frame", Forms.Quantity(QuantityKinds.Length), "Greatest shaft height of a motor that the head has room for", "\"90 mm\"", NotCompared);
 
@@ -67,7 +70,7 @@ internal static class SizingSection
     internal static SectionSpec Spec { get; } = new(
         "sizing", "What may be bought, altered and set, and what the machine may not exceed, for the question which motor and which pulleys",
         [
-            Powers, Poles, EfficiencyClasses, RatingsTable, Lowest, Highest, Boosts, Slower, TorqueMargin, GreatestFrame, GreatestMass, GreatestInput,
+            Powers, Poles, EfficiencyClasses, RatingsTable, Lowest, Highest, Boosts, Slower, TorqueMargin, Reliability, GreatestFrame, GreatestMass, GreatestInput,
             Budget, Currency, InverterPrice, PulleyPrice, IntermediatePrice,
         ]);
 
@@ -92,6 +95,7 @@ internal static class SizingSection
             Boosts = section.Get(Boosts)?.Select(each => each.DecimalFractions).ToList() ?? usual.Boosts,
             SlowestShare = section.Get(Slower) is { } slower ? ShareLeft(slower) : usual.SlowestShare,
             TorqueMargin = section.Get(TorqueMargin) ?? usual.TorqueMargin,
+            Reliability = section.Get(Reliability)?.DecimalFractions ?? usual.Reliability,
             GreatestFrame = section.Get(GreatestFrame),
             GreatestMass = section.Get(GreatestMass),
             GreatestInput = section.Get(GreatestInput),

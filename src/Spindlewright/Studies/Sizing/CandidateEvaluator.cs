@@ -14,6 +14,9 @@ internal sealed class CandidateEvaluator
     private const int Frequencies = 28;
     private const int MostFixes = 12;
 
+    /// <summary>Share of the margin wanted from which heat is worked out.</summary>
+    private const double HeatAskedFrom = 0.5;
+
     private readonly DrillPress press;
     private readonly SizingWishes wishes;
     private readonly IReadOnlyList<WorkDemand> demands;
@@ -66,6 +69,9 @@ internal sealed class CandidateEvaluator
     internal TabulatedMotor Motor(Candidate candidate) => motors[places[candidate.Motor!]];
 
     /// <summary>The best belt position for one operation.</summary>
+    /// <param name="candidate">The candidate.</param>
+    /// <param name="item">Which operation.</param>
+    /// <param name="side">Which side.</param>
     internal Outcome Of(Candidate candidate, int item, Side side)
     {
         if (demands[item].Unmet is not null) return new(Shortfall.ArmOrColumn, 0, double.NaN, 0, 0, 0, double.NaN);
@@ -122,9 +128,11 @@ internal sealed class CandidateEvaluator
         if (double.IsNaN(slip)) return found with { Why = Shortfall.TooWeak };
         if (rpm * belt.Ratio > demand.MostRpm * (1 + 1e-9)) return found with { Why = Shortfall.TooFast };
         if (rpm * belt.Ratio < demand.LeastRpm * (1 - 1e-9)) return found with { Why = Shortfall.TooSlow };
-        if (margin < wishes.TorqueMargin) return found with { Why = Shortfall.TooWeak };
-        if (demand.SlipUse > 1) return found with { Why = Shortfall.Slips };
+        // Whoever is too weak by a little may still be the choice by draws, and how hot it gets is then asked.
+        if (margin < wishes.TorqueMargin * HeatAskedFrom) return found with { Why = Shortfall.TooWeak };
         var windingC = WindingC(candidate, reader, hertz, demand, side);
+        if (margin < wishes.TorqueMargin) return found with { WindingC = windingC, Why = Shortfall.TooWeak };
+        if (demand.SlipUse > 1) return found with { WindingC = windingC, Why = Shortfall.Slips };
         return found with { WindingC = windingC, Why = windingC <= Motor(candidate).Heated(side).Limit.DegreesCelsius ? Shortfall.None : Shortfall.TooHot };
     }
 

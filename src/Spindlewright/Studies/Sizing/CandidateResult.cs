@@ -32,7 +32,7 @@ public sealed record CandidateResult
     public required Interval? Margin { get; init; }
 
     /// <summary>Which operation has it; null where none needs torque.</summary>
-    public DemandOutcome? Tightest => Work.Where(each => each.Margin is not null).MinBy(each => each.Margin!.Value.Least);
+    public required DemandOutcome? Tightest { get; init; }
 
     /// <summary>Speeds served.</summary>
     public required Coverage Coverage { get; init; }

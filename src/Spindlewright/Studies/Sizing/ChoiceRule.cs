@@ -5,7 +5,7 @@ public static class ChoiceRule
 {
     /// <summary>The rule in words.</summary>
     public const string Words =
-        "Of those that do all the work on the low side and that nothing beats in every respect, the one with the least torque bound at the spindle: it does what is wanted and leaves least for a hand to meet. Where bounds are alike, the cheaper one, then the one that keeps its pulleys, then the lower rated power, then the narrower limits of frequency.";
+        "Of those that do all the work in as many of the draws as wanted, and keep every limit, the one with the least torque bound at the spindle: it does what is wanted and leaves least for a hand to meet. Where bounds are alike, the cheaper one, then the one that keeps its pulleys, then the lower rated power, then the narrower limits of frequency.";
 
     /// <summary>Bounds closer than this share count as alike. Own choice: defaults are not known so well.</summary>
     private const double Alike = 1e-6;

@@ -39,7 +39,7 @@ public sealed record DrillLadder(CuttingMaterial Material, bool Piloted, IReadOn
             RotationalSpeed At(Speed cutting) => CuttingSpeed.SpindleSpeed(cutting, diameter);
             // Slower than the table only costs time: half of its low end still counts, as in the study of largest drills.
             rungs.Add(new(
-                new(Drill(diameter, material), material, diameter, feed, DrillCondition.Usual, At(material.MiddleSpeed)), load.Torque,
+                new(Drill(diameter, material), material, diameter, feed, DrillCondition.Usual, At(material.MiddleSpeed)), piloted, load.Torque,
                 At(material.SlowestSpeed.Value) / 2, At(material.MiddleSpeed), At(material.FastestSpeed.Value), Duration.Zero, Duration.Zero, 1, null));
         }
         return new(material, piloted, rungs, rungs.Count > 0 ? rungs[0].Item.Diameter : null);

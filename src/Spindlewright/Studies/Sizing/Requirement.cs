@@ -6,8 +6,8 @@ namespace Spindlewright.Studies.Sizing;
 
 /// <summary>Something that a candidate must do or must not exceed.</summary>
 /// <param name="Words">In words, with its figures.</param>
-/// <param name="Short">In a few words.</param>
-public sealed record Requirement(string Words, string Short)
+/// <param name="Name">In a few words.</param>
+public sealed record Requirement(string Words, string Name)
 {
     /// <summary>The requirements of a machine: one an operation, in order, then the limits that were given.</summary>
     /// <param name="press">The machine.</param>
@@ -41,6 +41,6 @@ public sealed record Requirement(string Words, string Short)
     }
 
     private static Requirement OfDemand(WorkDemand demand) => new(
-        Invariant($"{demand.Item.Name}: {demand.Torque.NewtonMeters:0.0} N·m at {demand.Slowest.RevolutionsPerMinute:0} to {demand.Fastest.RevolutionsPerMinute:0} r/min, {demand.Holes} in a row"),
+        Invariant($"{demand.Item.Name}{(demand.Piloted ? " (with a pilot hole, since the arm does not push it into the full)" : "")}: {demand.Torque.NewtonMeters:0.0} N·m at {demand.Slowest.RevolutionsPerMinute:0} to {demand.Fastest.RevolutionsPerMinute:0} r/min, {demand.Holes} in a row"),
         demand.Item.Name);
 }

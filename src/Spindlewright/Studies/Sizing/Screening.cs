@@ -75,19 +75,21 @@ internal sealed class Screening
         return true;
     }
 
-    /// <summary>Worst torque margin over the operations that need torque; infinite where none does.</summary>
-    internal double WorstMargin(int place)
+    /// <summary>Worst torque margin over the operations that count and need torque; infinite where none does.</summary>
+    internal double WorstMargin(int place, Func<int, bool> counts)
     {
         var worst = double.PositiveInfinity;
-        for (var item = 0; item < items; item++) worst = Math.Min(worst, At(place, item).Margin);
+        for (var item = 0; item < items; item++)
+            if (counts(item)) worst = Math.Min(worst, At(place, item).Margin);
         return worst;
     }
 
-    /// <summary>Hottest winding over the operations, °C; NaN where it is not determined.</summary>
-    internal double Hottest(int place)
+    /// <summary>Hottest winding over the operations that count, °C; NaN where it is not determined.</summary>
+    internal double Hottest(int place, Func<int, bool> counts)
     {
-        var hottest = double.NegativeInfinity;
-        for (var item = 0; item < items; item++) hottest = Math.Max(hottest, At(place, item).WindingC);
-        return items == 0 ? double.NaN : hottest;
+        var hottest = double.NaN;
+        for (var item = 0; item < items; item++)
+            if (counts(item)) hottest = double.IsNaN(hottest) ? At(place, item).WindingC : Math.Max(hottest, At(place, item).WindingC);
+        return hottest;
     }
 }

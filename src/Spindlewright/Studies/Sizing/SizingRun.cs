@@ -11,6 +11,7 @@ internal sealed class SizingRun
     private readonly Dictionary<Candidate, int> places;
     private readonly bool[] counted;
     private readonly int[] beatenBy;
+    private readonly Dictionary<int, int> costRow;
 
     private SizingRun(SizingParts parts, Screening screening, ConflictSearch? conflicts, CancellationToken cancellation)
     {
@@ -25,7 +26,8 @@ internal sealed class SizingRun
         WithPrice = Meeting.All(place => parts.Space.Candidates[place].Price is not null);
         Costs = new double[Meeting.Count][];
         Parallel.For(0, Meeting.Count, new ParallelOptions { CancellationToken = cancellation }, row =>
-            Costs[row] = parts.Builder.Costs(screening, Meeting[row], parts.Space.Candidates[Meeting[row]], WithPrice));
+            Costs[row] = parts.Builder.Costs(screening, Meeting[row], parts.Space.Candidates[Meeting[row]], Counts, WithPrice));
+        costRow = Meeting.Index().ToDictionary(each => each.Item, each => each.Index);
         beatenBy = ParetoSet.BeatenBy(Costs);
     }
 
@@ -75,14 +77,22 @@ internal sealed class SizingRun
 
     internal bool Counts(int requirement) => counted[requirement];
 
+    /// <summary>Whether an operation takes the winding past its class limit on the hot side, whatever else it does.</summary>
+    internal bool IsTooHot(int place, int item) => Space.Candidates[place].Motor is not null
+        && Screening.At(place, item).WindingC > Parts.Evaluator.Motor(Space.Candidates[place]).Heated(Side.Capability).Limit.DegreesCelsius;
+
     internal double BoundNm(int place) => Parts.Bounds.AtSlowest(Parts.Press, Space.Candidates[place]).NewtonMeters;
 
-    /// <summary>The choice among some places by the rule; null for none.</summary>
+    /// <summary>Puts two places in the order of the rule.</summary>
+    internal int Compare(int one, int other) =>
+        ChoiceRule.Compare((Space.Candidates[one], BoundNm(one)), (Space.Candidates[other], BoundNm(other)));
+
+    /// <summary>The choice among some places by the rule, whoever does the work; null for none.</summary>
     internal int? Choice(IEnumerable<int> among)
     {
         int? best = null;
         foreach (var place in among)
-            if (best is not { } so || ChoiceRule.Compare((Space.Candidates[place], BoundNm(place)), (Space.Candidates[so], BoundNm(so))) < 0)
+            if (best is not { } so || Compare(place, so) < 0)
                 best = place;
         return best;
     }
@@ -90,14 +100,22 @@ internal sealed class SizingRun
     /// <summary>Places of those that nothing beats.</summary>
     internal IEnumerable<int> UnbeatenPlaces => Meeting.Where((_, row) => beatenBy[row] < 0);
 
+    /// <summary>Those that nothing else among some places beats; places that do not meet all have no costs yet.</summary>
+    internal IEnumerable<int> UnbeatenAmong(IEnumerable<int> among)
+    {
+        var places = among.ToList();
+        var beaten = ParetoSet.BeatenBy([.. places.Select(place => Costs[costRow[place]])]);
+        return places.Where((_, row) => beaten[row] < 0);
+    }
+
     internal IReadOnlyList<CandidateResult> Unbeaten()
     {
         var ordered = UnbeatenPlaces.ToList();
-        ordered.Sort((one, other) => ChoiceRule.Compare((Space.Candidates[one], BoundNm(one)), (Space.Candidates[other], BoundNm(other))));
+        ordered.Sort(Compare);
         return [.. ordered.AsParallel().AsOrdered().Select(ResultAt)];
     }
 
-    internal CandidateResult ResultAt(int place) => Parts.Builder.Of(Screening, place, Space.Candidates[place]);
+    internal CandidateResult ResultAt(int place) => Parts.Builder.Of(Screening, place, Space.Candidates[place], Counts);
 
     internal CandidateResult ResultOf(Candidate candidate) => ResultAt(PlaceOf(candidate));
 
@@ -110,17 +128,19 @@ internal sealed class SizingRun
         var meeting = Meeting.ToHashSet();
         for (var place = 0; place < Space.Candidates.Count; place++)
             if (!Screening.Discarded[place])
-                yield return (Space.Candidates[place], Screening.WorstMargin(place), BoundNm(place), meeting.Contains(place));
+                yield return (Space.Candidates[place], Screening.WorstMargin(place, Counts), BoundNm(place), meeting.Contains(place));
     }
 
-    internal (Standing, string) StandingOf(Candidate candidate, Candidate choice)
+    internal (Standing, string) StandingOf(Candidate candidate, Candidate choice, DrawnContenders drawn)
     {
         var place = PlaceOf(candidate);
         if (ReferenceEquals(candidate, choice)) return (Standing.Chosen, "the choice");
+        if (drawn.Places.IndexOf(place) is var contender && contender >= 0 && drawn.Share(contender, _ => true, Wishes.TorqueMargin) is var share && share < Wishes.Reliability)
+            return (Standing.Unreliable, Invariant($"does all the work in {100 * share:0} of 100 draws, fewer than the {100 * Wishes.Reliability:0} wanted"));
         if (Screening.Discarded[place]) return (Standing.Discarded, "misses two requirements or more by rating and pulleys alone");
         var missed = Enumerable.Range(0, counted.Length).Where(requirement => counted[requirement] && !Screening.Meets(place, requirement)).ToList();
         if (missed.Count > 0) return (Standing.Misses, $"misses {string.Join(", ", missed.Select(each => Missed(place, each)))}");
-        var row = Meeting.Index().Single(each => each.Item == place).Index;
+        var row = costRow[place];
         return beatenBy[row] < 0
             ? (Standing.Unbeaten, Invariant($"does all the work; its bound is {BoundNm(place):0.0} N·m"))
             : (Standing.Beaten, $"beaten in every respect by {Space.Candidates[Meeting[beatenBy[row]]].Words}");
@@ -146,8 +166,8 @@ internal sealed class SizingRun
     }
 
     private string Missed(int place, int requirement) => requirement < Demands.Count
-        ? $"{Requirements[requirement].Short}: {Screening.At(place, requirement).Why.InWords()}"
-        : $"{Requirements[requirement].Short}: over the limit";
+        ? $"{Requirements[requirement].Name}: {Screening.At(place, requirement).Why.InWords()}"
+        : $"{Requirements[requirement].Name}: over the limit";
 
     private Conflict ConflictOf(IReadOnlyList<int> together) => new(
         [.. together.Select(requirement => Requirements[requirement])],
@@ -167,8 +187,7 @@ internal sealed class SizingRun
     {
         var kept = search.Nearest.Select(set => (Set: set.ToHashSet(), Choice: Choice(Enumerable.Range(0, Space.Candidates.Count)
                 .Where(place => set.All(requirement => Screening.Meets(place, requirement))))!.Value))
-            .Aggregate((best, other) => ChoiceRule.Compare(
-                (Space.Candidates[other.Choice], BoundNm(other.Choice)), (Space.Candidates[best.Choice], BoundNm(best.Choice))) < 0 ? other : best);
+            .Aggregate((best, other) => Compare(other.Choice, best.Choice) < 0 ? other : best);
         for (var requirement = 0; requirement < counted.Length; requirement++) counted[requirement] = kept.Set.Contains(requirement);
     }
 }

@@ -9,13 +9,16 @@ public enum Standing
     /// <summary>It is the choice.</summary>
     Chosen,
 
-    /// <summary>It does all the work and nothing beats it in every respect, but another has the smaller bound.</summary>
+    /// <summary>It does all the work on the low side and nothing beats it in every respect, but another has the smaller bound.</summary>
     Unbeaten,
 
     /// <summary>It does all the work, but another one beats it in every respect.</summary>
     Beaten,
 
-    /// <summary>It misses a requirement.</summary>
+    /// <summary>It is a contender, but does all the work in too few of the draws.</summary>
+    Unreliable,
+
+    /// <summary>It misses a requirement on the low side, and was not drawn.</summary>
     Misses,
 
     /// <summary>It misses two requirements or more by its rating and its pulleys alone; nothing of it was solved.</summary>
@@ -29,17 +32,20 @@ public sealed record FallenOut(string Why, int Count);
 
 /// <summary>Which motor, which pulleys: the sizing study.</summary>
 /// <remarks>
-/// Capability takes the low side throughout: lowest supply, drops in, the smaller torque of cold and hot, warm air. So a candidate that
-/// does the work here does it on paper in the worst case of its defaults; how often it stays the choice when they are drawn is
-/// <see cref="Survival"/>. Nothing here says that a machine is fit to be touched.
+/// Every candidate is screened on the low side: lowest supply, drops in, the smaller torque of cold and hot, the least that a standard lets its motor give,
+/// warm air. What does all the work there is compared in every respect. The choice falls among those near the least of them, by draws of all
+/// that is uncertain: the low side takes the worst of everything at once, which hardly happens. Nothing here says that a machine is fit to be touched.
 /// </remarks>
 public sealed class SizingStudy
 {
     private readonly SizingRun run;
+    private readonly DrawnContenders drawn;
 
-    internal SizingStudy(SizingRun run, Recommendation recommendation, IReadOnlyList<CandidateResult> unbeaten, SizingSurvival? survival, IReadOnlyList<TradeFact> facts)
+    internal SizingStudy(
+        SizingRun run, DrawnContenders drawn, Recommendation recommendation, IReadOnlyList<CandidateResult> unbeaten, SizingSurvival survival,
+        IReadOnlyList<TradeFact> facts)
     {
-        this.run = run;
+        (this.run, this.drawn) = (run, drawn);
         (Recommendation, Unbeaten, Survival, Facts) = (recommendation, unbeaten, survival, facts);
     }
 
@@ -67,14 +73,14 @@ public sealed class SizingStudy
     /// <summary>Measures that were compared.</summary>
     public IReadOnlyList<Measure> Measures => run.WithPrice ? Measure.All : [.. Measure.All.Where(measure => measure != Measure.Price)];
 
-    /// <summary>The Pareto set, in the order of the rule: the choice first.</summary>
+    /// <summary>The Pareto set of those that do all the work on the low side, in the order of the rule.</summary>
     public IReadOnlyList<CandidateResult> Unbeaten { get; }
 
     /// <summary>The choice with its reasons.</summary>
     public Recommendation Recommendation { get; }
 
-    /// <summary>How often the choice stays the choice when what is uncertain is drawn; null at fixed speeds.</summary>
-    public SizingSurvival? Survival { get; }
+    /// <summary>How often the choice stays the choice when what is uncertain is drawn.</summary>
+    public SizingSurvival Survival { get; }
 
     /// <summary>Beliefs of the trade, with numbers.</summary>
     public IReadOnlyList<TradeFact> Facts { get; }
@@ -86,7 +92,7 @@ public sealed class SizingStudy
     /// <param name="candidate">One of <see cref="CandidateSpace.Candidates"/>.</param>
     /// <returns>Standing and words.</returns>
     /// <exception cref="Foundations.PartException">It is not one of them.</exception>
-    public (Standing Standing, string Words) StandingOf(Candidate candidate) => run.StandingOf(candidate, Recommendation.Choice.Candidate);
+    public (Standing Standing, string Words) StandingOf(Candidate candidate) => run.StandingOf(candidate, Recommendation.Choice.Candidate, drawn);
 
     /// <summary>The measures of one candidate.</summary>
     /// <param name="candidate">One of <see cref="CandidateSpace.Candidates"/>.</param>
@@ -117,18 +123,28 @@ public sealed class SizingStudy
     }
 
     /// <summary>Runs the study over candidates of the caller's own.</summary>
-    /// <inheritdoc cref="Of(DrillPress, Handbook, ulong, IProgress{double}?, CancellationToken)"/>
+    /// <param name="press">The machine; its work is what is wanted.</param>
     /// <param name="wishes">What may be bought, altered and set.</param>
     /// <param name="space">The candidates.</param>
+    /// <param name="handbook">Tables.</param>
+    /// <param name="seed">Seed of the samples.</param>
+    /// <param name="progress">Told the share done, 0 to 1.</param>
+    /// <param name="cancellation">Ends it; nothing is returned then.</param>
+    /// <returns>The study.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static SizingStudy Of(
         DrillPress press, SizingWishes wishes, CandidateSpace space, Handbook handbook, ulong seed = StudyResults.DefaultSeed,
         IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         var run = SizingRun.Of(press, wishes, space, handbook, true, progress, cancellation);
         var unbeaten = run.Unbeaten();
-        var recommendation = Recommending.Of(run, unbeaten, press);
+        var drawn = DrawnContenders.Of(
+            run, run.PlaceOf(unbeaten[0].Candidate), Recommending.TightestItem(run, unbeaten[0]), press, handbook, seed, cancellation);
+        // Where nobody is reliable the low side decides: it has the best of reasons left.
+        var choice = drawn.Choice() ?? run.PlaceOf(unbeaten[0].Candidate);
+        var recommendation = new Recommending(run, drawn, unbeaten, press).Of(choice);
         return new(
-            run, recommendation, unbeaten, SizingSurvival.Of(run, recommendation.Choice, press, handbook, seed, cancellation),
-            TradeFacts.Of(press, wishes, run, recommendation.Choice, handbook, cancellation));
+            run, drawn, recommendation, unbeaten, SizingSurvival.Of(run, drawn, choice),
+            TradeFacts.Of(press, wishes, recommendation.Choice, handbook, cancellation));
     }
 }
