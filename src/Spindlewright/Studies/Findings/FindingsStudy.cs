@@ -13,7 +13,7 @@ internal static class FindingsStudy
         Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results), .. ContactFindings.Of(results),
         Voltage(results), Standstill(results), TwiceBase(results),
         new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
-        new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
+        .. SizingFindings.Of(results), new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
     ];
 
     private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";

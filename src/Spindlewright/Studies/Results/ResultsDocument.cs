@@ -47,6 +47,7 @@ public static class ResultsDocument
         ["supply"] = SupplyNodes.Of(results.Supply),
         ["uncertainty"] = UncertaintyNodes.Of(results.Uncertainty),
         ["changes"] = UncertaintyNodes.Of(results.Changes),
+        ["sizing"] = SizingNodes.Of(results.Sizing),
         ["as_found"] = results.Before is { } before ? AsFound(before) : null,
         ["findings"] = List(results.Findings, finding => new JsonObject
         {

@@ -100,13 +100,13 @@ internal static class UncertaintyNodes
         ["reached"] = Share(figure.Reached),
     };
 
-    private static JsonObject Share(SampledShare share) => new()
+    internal static JsonObject Share(SampledShare share) => new()
     {
         ["estimate"] = Number(share.Estimate),
         ["doubt"] = Ends(share.Doubt),
     };
 
-    private static JsonObject Ends(Interval interval) => new()
+    internal static JsonObject Ends(Interval interval) => new()
     {
         ["least"] = Finite(interval.Least),
         ["most"] = Finite(interval.Most),
