@@ -11,7 +11,10 @@ namespace Spindlewright.Studies.Sizing;
 /// <summary>Tries candidates at operations: tables of every motor and law are solved once, and then read.</summary>
 internal sealed class CandidateEvaluator
 {
-    private const int Frequencies = 28;
+    private const int Frequencies = 48;
+
+    /// <summary>Step of the frequencies about the peaks of torque.</summary>
+    private const double PeakStepHz = 0.5;
     private const int MostFixes = 12;
 
     /// <summary>Share of the margin wanted from which heat is worked out.</summary>
@@ -37,7 +40,7 @@ internal sealed class CandidateEvaluator
         var options = new ParallelOptions { CancellationToken = cancellation };
         Parallel.For(0, motors.Length, options, place =>
             motors[place] = new(press.With(space.Motors[place].Inverter, space.Motors[place].Motor, press.Belts), data));
-        var hertz = Grid(space);
+        var hertz = Grid(space, motors);
         var made = new (LawChoice Law, Side Side, DriveTables Tables)[2 * space.Laws.Count];
         Parallel.For(0, made.Length, options, place =>
         {
@@ -49,16 +52,24 @@ internal sealed class CandidateEvaluator
             made.Single(each => each.Law == law && each.Side == Side.Hazard).Tables));
     }
 
-    /// <summary>Frequencies evenly spread on a logarithmic scale, with the bends of every law and where the voltage stops rising.</summary>
-    private static double[] Grid(CandidateSpace space)
+    /// <summary>
+    /// Frequencies evenly spread on a logarithmic scale, with the bends of every law, and close together where the links of the motors stop the
+    /// voltage's rise: torque has a sharp peak there, at another place for every motor.
+    /// </summary>
+    private static double[] Grid(CandidateSpace space, IReadOnlyList<TabulatedMotor> motors)
     {
         var limits = space.Candidates.Select(each => each.Limits).OfType<FrequencyLimits>().ToList();
         var (lowest, highest) = (limits.Min(each => each.Lowest.Hertz), limits.Max(each => each.Highest.Hertz));
-        return
-        [
-            .. new SortedSet<double>(Enumerable.Range(0, Frequencies).Select(i => lowest * Math.Pow(highest / lowest, i / (Frequencies - 1.0)))
-                .Concat(space.Laws.SelectMany(law => law.Curve.BendsHz).Where(hertz => hertz > lowest && hertz < highest))),
-        ];
+        var grid = new SortedSet<double>(Enumerable.Range(0, Frequencies).Select(i => lowest * Math.Pow(highest / lowest, i / (Frequencies - 1.0))));
+        foreach (var curve in space.Laws.Select(law => law.Curve))
+        {
+            grid.UnionWith(curve.BendsHz.Where(hertz => hertz > lowest && hertz < highest));
+            var stops = motors.Select(motor => motor.Drives.Capability)
+                .Select(drive => curve.HertzReaching(drive.CeilingPhaseV * Math.Sqrt(3) / drive.LinkFactor)).ToList();
+            for (var hertz = stops.Min() - PeakStepHz; hertz < stops.Max() + PeakStepHz; hertz += PeakStepHz)
+                if (hertz > lowest && hertz < highest) grid.Add(Math.Round(hertz / PeakStepHz) * PeakStepHz);
+        }
+        return [.. grid];
     }
 
     /// <summary>The tables of one motor under a law.</summary>
