@@ -8,7 +8,7 @@ using static Spindlewright.Figures.Recipes.StudyTables;
 
 namespace Spindlewright.Figures.Recipes;
 
-/// <summary>The tables of contact: what is not determined first, then comparisons, numbers to design by, controls, torque sheet.</summary>
+/// <summary>The tables of contact: what is not determined first, then comparisons, forces, numbers to design by, controls, torque sheet.</summary>
 public static class ContactTables
 {
     /// <summary>All of them, in order.</summary>
@@ -20,10 +20,9 @@ public static class ContactTables
         yield return NotDetermined(study);
         yield return Mechanisms(study);
         yield return Measures(study);
+        yield return ForcesTable.Of(study);
         yield return TwoWays(study);
-        yield return Holding(study);
-        yield return Stops(study);
-        yield return Wound(study);
+        foreach (var table in DesignTables.Of(study)) yield return table;
         yield return Controls(study);
         yield return StallTest(study);
     }
@@ -88,58 +87,6 @@ public static class ContactTables
         caption: "The belt multiplies torque, and the bound with it. Plain volts per hertz loses torque at low frequency, boost gives it back, and the bound does not fall.",
         footnotes: ["Bound as found: of the machine before the conversion at its position within a tenth of the speed; empty where it has none."]);
 
-    private static Table Holding(ContactStudy study) => new(
-        "contact-holding", "What a stop or clamps must bear, whatever the tool: by the bound of the position",
-        [
-            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("distance from the axis", "mm", Format: Whole),
-            new("on a stop pin", "N", Format: Whole), new("clamps by friction alone", "N", Format: Whole),
-        ],
-        [
-            .. study.Design.Holding.SelectMany(row => row.At.Select(at => Row(
-                [row.Belt.Name, row.Bound.NewtonMeters, at.Distance.Millimeters, at.Pin.Newtons, at.Clamps.Newtons]))),
-        ],
-        caption: "A stop that the work rests against needs no friction; clamps that hold by friction alone need several times its force.");
-
-    private static Table Stops(ContactStudy study) => new(
-        "contact-stops", "A stop within the wanted turns from the highest speed, and the highest permitted frequency",
-        [
-            Name("belt position"), new("speed", "r/min", Format: Whole), new("energy", "J", Format: OneDecimal), new("time", "s", Format: NumberFormat.Fixed(2)),
-            new("braking at the motor", "N·m", Format: OneDecimal), new("over rated torque", Format: OneDecimal), new("power at first", "W", Format: Whole),
-            new("resistor at most", "Ω", Format: Whole), new("highest permitted", "Hz", Format: OneDecimal), Name("set by"),
-        ],
-        [
-            .. study.Design.Stops.Zip(study.Design.Permitted, (stop, permitted) => Row(
-            [
-                stop.Belt.Name, stop.Speed.RevolutionsPerMinute, stop.Energy.Joules, stop.Time.Seconds, stop.MotorTorque.NewtonMeters, stop.OverRated,
-                (double)stop.Power.Watts, stop.MostResistance.Ohms, permitted.Frequency is { } hertz ? hertz.Hertz : Cell.Of("not determined"), permitted.SetBy,
-            ])),
-        ],
-        footnotes:
-        [
-            Invariant($"Chuck guard: at least {study.Design.GuardDiameter.Millimeters:0} mm inside (chuck and 25 mm all round, ISO 13854 for a finger, from memory); length {(study.Design.GuardLength is { } length ? Invariant($"at least {length.Millimeters:0} mm") : "not determined")}."),
-            "What motor and inverter cannot brake is not stopped; braking guards nobody. The inverter cannot know the belt position.",
-        ],
-        sources: [new SourceNote("iso-13854", "least gap that does not crush a finger", Provenance.FromMemory)]);
-
-    private static Table Wound(ContactStudy study) => new(
-        "contact-wound-on", "Wound on the chuck before the spindle stands still, from the highest speed",
-        [
-            Name("belt position"), Name("reaction"), new("reaction time", "s", Format: NumberFormat.Fixed(2)), new("turns", Format: OneDecimal),
-            new("length", "m", Format: NumberFormat.Fixed(2)), new("roll", "mm", Format: Whole),
-        ],
-        [
-            .. study.Design.Wound.Select(row => Row(
-            [
-                row.Belt.Name, row.Reaction, row.Time is { } time ? time.Seconds : Cell.Of("none: figures a second, without an end"), row.Wound.Turns,
-                row.Wound.Length.Meters, row.Wound.RollDiameter.Millimeters,
-            ])),
-        ],
-        footnotes:
-        [
-            "Fast and slow: mean of 1469 adults (published) and 95th percentile at 60 to 64 years (published); the foot's 0.75 s is own choice; startled is your longest reaction.",
-            "The stop follows at an even rate in your measured stop time; where none is given it is left out, and more is wound on than stands here.",
-        ]);
-
     private static Table Controls(ContactStudy study) => new(
         "contact-controls", "Controls: yes or no",
         [Name("asked"), Name("answer"), Name("why"), Name("what asks for it")],
@@ -155,13 +102,14 @@ public static class ContactTables
         "contact-stall-test", "Measuring torque: what the bound asks of arm and scale",
         [
             Name("where"), new("bound", "N·m", Format: OneDecimal), new("as modelled at the lowest frequency", "N·m", Format: OneDecimal),
-            new("expect up to", "N", Format: Whole), Name("test"), Name("read"),
+            new("expect up to", "N", Format: Whole), new("arm at least", "mm", Format: Whole), Name("test"), Name("read"),
         ],
         [
             .. study.StallTest.Rows.Select(row => Row(
             [
                 row.Belt is { } belt ? $"spindle, position {belt.Name}" : "motor shaft, belt off", row.Bound.NewtonMeters, row.ModelledAtLowest.NewtonMeters,
-                row.ExpectedForce is { } force ? force.Newtons : Cell.Empty, row.Refusal.Length > 0 ? row.Refusal : "arm and scale bear the bound", Cell.Empty,
+                row.ExpectedForce is { } force ? force.Newtons : Cell.Empty,
+                row.LeastArm is { } arm ? Math.Ceiling(arm.Millimeters) : Cell.Of("not determined"), row.Refusal.Length > 0 ? row.Refusal : "arm and scale bear the bound", Cell.Empty,
             ])),
         ],
         footnotes: [.. study.StallTest.Steps.Select((step, index) => Invariant($"{index + 1}. {step}"))]);

@@ -32,15 +32,16 @@ public sealed record StopAtBelt(
 /// <param name="Belt">The belt position.</param>
 /// <param name="Reaction">"fast", "slow", "foot", "startled" or "stop not reached".</param>
 /// <param name="Time">Reaction time; null for "stop not reached".</param>
-/// <param name="Wound">What is wound on; for "stop not reached" in each second, without an end.</param>
-public sealed record WoundAtBelt(BeltPosition Belt, string Reaction, Duration? Time, WoundOn Wound);
+/// <param name="StopKnown">True where the stop that follows is counted in; false where no stop time is given and it is left out.</param>
+/// <param name="Wound">What is wound on; for "stop not reached" in the first second, without an end.</param>
+public sealed record WoundAtBelt(BeltPosition Belt, string Reaction, Duration? Time, bool StopKnown, WoundOn Wound);
 
 /// <summary>Numbers to design by: holding the work, guard, stop, frequency limits, what is wound on before any stop.</summary>
 /// <param name="Holding">One a belt position.</param>
 /// <param name="GuardDiameter">Least inner diameter of a chuck guard: chuck and 25 mm of room all round, so that no finger is crushed.</param>
 /// <param name="GuardLength">Least length; null where the length of chuck and drill is not given.</param>
 /// <param name="Stops">One a belt position.</param>
-/// <param name="Permitted">One a belt position.</param>
+/// <param name="Permitted">For each belt position what always turns, then each cutter or mounted work that is fitted at times.</param>
 /// <param name="Wound">Five a belt position.</param>
 public sealed record HoldingAndStopping(
     IReadOnlyList<HoldingAtBelt> Holding, Length GuardDiameter, Length? GuardLength, IReadOnlyList<StopAtBelt> Stops,
@@ -61,7 +62,7 @@ public sealed record HoldingAndStopping(
         return new(
             [.. torques.Spindle.Select(spindle => HoldingOf(contact, spindle))], press.Spindle.ChuckDiameter + 2 * FingerGap,
             contact.ChuckLength, [.. press.Belts.Select(belt => Stop(press, contact, belt))],
-            [.. press.Belts.Select(belt => PermittedFrequency.Of(press, belt))],
+            [.. press.Belts.SelectMany(belt => PermittedFrequency.AllOf(press, belt))],
             [.. press.Belts.SelectMany(belt => WoundOnAt(press, contact, belt, handbook))]);
     }
 
@@ -98,7 +99,7 @@ public sealed record HoldingAndStopping(
         WoundOn After(Duration reaction, Duration ramp) =>
             WrapIn.Of(press.Spindle.ChuckDiameter, speed, reaction, ramp, contact.Layer.Hazard);
         foreach (var (name, seconds) in reactions)
-            yield return new(belt, name, Duration.FromSeconds(seconds), After(Duration.FromSeconds(seconds), stop));
-        yield return new(belt, "stop not reached", null, After(Duration.FromSeconds(1), Duration.Zero));
+            yield return new(belt, name, Duration.FromSeconds(seconds), contact.StopTime is not null, After(Duration.FromSeconds(seconds), stop));
+        yield return new(belt, "stop not reached", null, false, After(Duration.FromSeconds(1), Duration.Zero));
     }
 }

@@ -6,27 +6,31 @@ namespace Spindlewright.Studies.Speeds;
 
 /// <summary>Highest permitted frequency of a belt position, by the tightest of the limits given.</summary>
 /// <param name="Belt">The belt position.</param>
+/// <param name="Fitted">What is fitted beside what always turns; empty for nothing.</param>
 /// <param name="Frequency">Highest permitted; null where no limit is given.</param>
 /// <param name="SetBy">Which limit sets it.</param>
 /// <param name="Passed">True where the inverter's highest frequency lies above it.</param>
-/// <remarks>Limits: chuck and bearings of the spindle, and whatever [[speed_limit]] names: bearings, pulleys, cutters, mounted work.</remarks>
-public sealed record PermittedFrequency(BeltPosition Belt, Frequency? Frequency, string SetBy, bool Passed)
+/// <remarks>
+/// Limits: chuck and bearings of the spindle, and whatever [[speed_limit]] names: bearings, pulleys, cutters, mounted work. What is
+/// fitted at times limits the machine only while it is fitted, and then together with what always turns.
+/// </remarks>
+public sealed record PermittedFrequency(BeltPosition Belt, string Fitted, Frequency? Frequency, string SetBy, bool Passed)
 {
     /// <summary>What the limit of the spindle is called.</summary>
     internal const string OfTheSpindle = "chuck and bearings of the spindle";
 
-    /// <summary>Finds it.</summary>
+    /// <summary>Finds it for what always turns.</summary>
     /// <param name="press">The machine.</param>
     /// <param name="belt">One of its belt positions.</param>
     /// <returns>The frequency and what sets it.</returns>
-    public static PermittedFrequency Of(DrillPress press, BeltPosition belt)
-    {
-        var limits = LimitsOf(press).Select(limit => (limit.Name, Motor: limit.TurnsWithMotor ? limit.Speed : limit.Speed * belt.Ratio))
-            .OrderBy(limit => limit.Motor.RadiansPerSecond).ThenBy(limit => limit.Name, StringComparer.Ordinal).ToList();
-        if (limits.Count == 0) return new(belt, null, "not determined: no speed limit is given", false);
-        var permitted = UnitsNet.Frequency.FromHertz(limits[0].Motor.RevolutionsPerMinute * press.Motor.Circuit.Hazard.Poles / 120);
-        return new(belt, permitted, limits[0].Name, press.Inverter.HighestFrequency > permitted);
-    }
+    public static PermittedFrequency Of(DrillPress press, BeltPosition belt) => Of(press, belt, null);
+
+    /// <summary>Finds it for what always turns, then with each cutter or mounted work that is fitted at times.</summary>
+    /// <param name="press">The machine.</param>
+    /// <param name="belt">One of its belt positions.</param>
+    /// <returns>One or more.</returns>
+    public static IEnumerable<PermittedFrequency> AllOf(DrillPress press, BeltPosition belt) =>
+        LimitsOf(press).Where(limit => limit.AtTimes).Select(fitted => Of(press, belt, fitted)).Prepend(Of(press, belt));
 
     /// <summary>All limits of speed that are given, the spindle's first.</summary>
     internal static IReadOnlyList<SpeedLimit> LimitsOf(DrillPress press) =>
@@ -34,4 +38,15 @@ public sealed record PermittedFrequency(BeltPosition Belt, Frequency? Frequency,
         .. press.Spindle.HighestSpeed is { } spindle ? [new SpeedLimit(OfTheSpindle, spindle, false)] : Array.Empty<SpeedLimit>(),
         .. press.ContactOrUsual.SpeedLimits,
     ];
+
+    private static PermittedFrequency Of(DrillPress press, BeltPosition belt, SpeedLimit? fitted)
+    {
+        var limits = LimitsOf(press).Where(limit => !limit.AtTimes || limit == fitted)
+            .Select(limit => (limit.Name, Motor: limit.TurnsWithMotor ? limit.Speed : limit.Speed * belt.Ratio))
+            .OrderBy(limit => limit.Motor.RadiansPerSecond).ThenBy(limit => limit.Name, StringComparer.Ordinal).ToList();
+        var name = fitted?.Name ?? "";
+        if (limits.Count == 0) return new(belt, name, null, "not determined: no speed limit is given", false);
+        var permitted = UnitsNet.Frequency.FromHertz(limits[0].Motor.RevolutionsPerMinute * press.Motor.Circuit.Hazard.Poles / 120);
+        return new(belt, name, permitted, limits[0].Name, press.Inverter.HighestFrequency > permitted);
+    }
 }
