@@ -36,21 +36,16 @@ public static class ContactTables
     private static Table Mechanisms(ContactStudy study) => new(
         "contact-mechanisms", "Computed figures against published ones, in the order that accidents have",
         [
-            Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), Name("unit"), new("published figure"),
-            new("bound over figure", Format: OneDecimal), Name("bound first exceeds"), Name("as modelled first exceeds"), Name("what leads"), Name("figure, sample, source"),
+            Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), new("figure"), Name("unit"),
+            new("bound over figure", Format: OneDecimal), new("bound exceeds from", "r/min", Format: Whole),
+            new("modelled exceeds from", "r/min", Format: Whole), Name("leads"), Name("whose figure, of what, of whom"),
         ],
-        [
-            .. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select(each => Row(
-            [
-                Invariant($"{mechanism.Place} {mechanism.Name}"), each.Computed, each.Value, each.AsModelled is { } modelled ? modelled : Cell.Empty,
-                each.Published.Unit, each.Figure, each.Ratio, First(each.FirstExceeded), each.AsModelled is null ? Cell.Empty : First(each.ModelledFirstExceeded), each.Dominates,
-                $"{each.Published.Figure}: {each.Published.Measures}{(each.Published.Sample.Length > 0 ? $", {each.Published.Sample}" : "")} ({each.Published.Citation.Provenance.InWords()})",
-            ]))),
-        ],
-        caption: "Hazard side. A figure is exceeded or not exceeded, and nothing more is said; there is no overall score.",
+        [.. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select((each, place) => Compared(mechanism, each, place)))],
+        caption: "Hazard side, largest ratio of each mechanism first. A figure is exceeded or not exceeded, and nothing more is said; there is no overall score.",
         footnotes:
         [
-            "Energy, speed and time hold no torque and have no modelled figure.",
+            "Exceeds from: the lowest spindle speed of any belt position; 0 means from standstill on, – that it does not exceed. The modelled speed permits nothing below it.",
+            "Energy, speed and time hold no torque and have no modelled figure. Leads: what makes the figure large.",
             "Not exceeding a published figure does not show that contact is harmless.",
         ],
         sources:
@@ -60,8 +55,17 @@ public static class ContactTables
                 .OrderBy(row => row.Key, StringComparer.Ordinal).Select(row => new SourceNote(row.Citation.Source, row.Figure, row.Citation.Provenance)),
         ]);
 
-    private static string First(RotationalSpeed? first) => first is not { } speed ? "does not exceed"
-        : speed.RevolutionsPerMinute == 0 ? "from standstill on" : Invariant($"from {speed.RevolutionsPerMinute:0} r/min");
+    private static ImmutableArray<Cell> Compared(Mechanism mechanism, ContactComparison each, int place)
+    {
+        var published = each.Published;
+        var sample = published.Sample.Length > 0 ? $", {published.Sample}" : "";
+        return Row(
+            place == 0 ? Invariant($"{mechanism.Place} {mechanism.Name}") : Invariant($"{mechanism.Place}"), each.Computed, each.Value,
+            each.AsModelled is { } modelled ? modelled : Cell.Empty, each.Figure, published.Unit.Replace(' ', '·'), each.Ratio,
+            each.FirstExceeded is { } first ? first.RevolutionsPerMinute : Cell.Empty,
+            each.ModelledFirstExceeded is { } later ? later.RevolutionsPerMinute : Cell.Empty, each.Dominates,
+            $"{published.Figure}: {published.Measures}{sample} ({published.Citation.Provenance.InWords()})");
+    }
 
     private static Table Measures(ContactStudy study) => new(
         "contact-measures", "Measures, and what they do",

@@ -50,20 +50,20 @@ internal static class DesignTables
         "contact-stops", "A stop within the wanted turns, from the highest speed",
         [
             Name("belt position"), new("speed", "r/min", Format: Whole), new("energy", "J", Format: OneDecimal), new("time", "s", Format: NumberFormat.Fixed(2)),
-            new("braking at the motor", "N·m", Format: OneDecimal), new("over rated torque", Format: OneDecimal), new("power at first", "W", Format: Whole),
+            new("braking at the motor", "N·m", Format: OneDecimal), new("bound at the motor", "N·m", Format: OneDecimal), new("over rated torque", Format: OneDecimal), new("power at first", "W", Format: Whole),
             new("resistor at most", "Ω", Format: Whole),
         ],
         [
             .. study.Design.Stops.Select(stop => Row(
             [
-                stop.Belt.Name, stop.Speed.RevolutionsPerMinute, stop.Energy.Joules, stop.Time.Seconds, stop.MotorTorque.NewtonMeters, stop.OverRated,
+                stop.Belt.Name, stop.Speed.RevolutionsPerMinute, stop.Energy.Joules, stop.Time.Seconds, stop.MotorTorque.NewtonMeters, stop.MotorBound.NewtonMeters, stop.OverRated,
                 (double)stop.Power.Watts, stop.MostResistance.Ohms,
             ])),
         ],
         footnotes:
         [
             Invariant($"Chuck guard: at least {study.Design.GuardDiameter.Millimeters:0} mm inside (chuck and 25 mm all round, ISO 13854 for a finger, from memory); length {(study.Design.GuardLength is { } length ? Invariant($"at least {length.Millimeters:0} mm") : "not determined")}."),
-            "What motor and inverter cannot brake is not stopped; braking guards nobody.",
+            "Braking above the bound: no setting makes this motor stop within those turns. What motor and inverter cannot brake is not stopped; braking guards nobody.",
         ],
         sources: [new SourceNote("iso-13854", "least gap that does not crush a finger", Provenance.FromMemory)]);
 
@@ -85,18 +85,19 @@ internal static class DesignTables
         "contact-wound-on", "Wound on the chuck before the spindle stands still, from the highest speed",
         [
             Name("belt position"), Name("reaction"), new("reaction time", "s", Format: NumberFormat.Fixed(2)), Name("the stop after it"), new("turns", Format: OneDecimal),
-            new("length", "m", Format: NumberFormat.Fixed(2)), new("roll", "mm", Format: Whole),
+            new("would take", "m"), new("a sleeve is on after", "s", Format: NumberFormat.Fixed(2)),
         ],
         [
             .. study.Design.Wound.Select(row => Row(
             [
                 row.Belt.Name, row.Reaction, row.Time is { } time ? time.Seconds : Cell.Of("none"), StopAfter(row), row.Wound.Turns,
-                row.Wound.Length.Meters, row.Wound.RollDiameter.Millimeters,
+                row.Wound.Length.Meters, row.SleeveTime.Seconds,
             ])),
         ],
         footnotes:
         [
             "Fast and slow: mean of 1469 adults (published) and 95th percentile at 60 to 64 years (published); the foot's 0.75 s is own choice; startled is your longest reaction.",
+            Invariant($"Would take: what goes on if there is so much, layer over layer. A sleeve: {WoundAtBelt.Sleeve.Meters:0.0} m, wrist to shoulder of a large man (own choice). Without a stop the figures are those of the first second, and it goes on."),
             "The stop follows at an even rate in your measured stop time. Where it is not given its length is not determined and left out: more is wound on than stands here.",
         ]);
 }

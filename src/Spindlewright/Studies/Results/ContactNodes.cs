@@ -104,7 +104,7 @@ internal static class ContactNodes
         ["stops"] = List(design.Stops, row => new JsonObject
         {
             ["belt"] = row.Belt.Name, ["speed_rpm"] = Number(row.Speed.RevolutionsPerMinute), ["energy_j"] = Number(row.Energy.Joules),
-            ["time_s"] = Number(row.Time.Seconds), ["braking_at_motor_nm"] = Number(row.MotorTorque.NewtonMeters),
+            ["time_s"] = Number(row.Time.Seconds), ["braking_at_motor_nm"] = Number(row.MotorTorque.NewtonMeters), ["bound_at_motor_nm"] = Number(row.MotorBound.NewtonMeters),
             ["over_rated"] = Number(row.OverRated), ["power_w"] = Number((double)row.Power.Watts), ["resistor_at_most_ohm"] = Number(row.MostResistance.Ohms),
         }),
         ["permitted"] = List(design.Permitted, row => new JsonObject
@@ -114,7 +114,7 @@ internal static class ContactNodes
         ["wound_on"] = List(design.Wound, row => new JsonObject
         {
             ["belt"] = row.Belt.Name, ["reaction"] = row.Reaction, ["time_s"] = Number(row.Time?.Seconds), ["stop_counted"] = row.StopKnown, ["turns"] = Number(row.Wound.Turns),
-            ["length_m"] = Number(row.Wound.Length.Meters), ["roll_mm"] = Number(row.Wound.RollDiameter.Millimeters),
+            ["length_m"] = Number(row.Wound.Length.Meters), ["roll_mm"] = Number(row.Wound.RollDiameter.Millimeters), ["sleeve_time_s"] = Number(row.SleeveTime.Seconds),
         }),
     };
 
