@@ -35,7 +35,7 @@ public sealed class BeforeAndAfter : IFigureRecipe<StudyResults>
                     side: Foundations.Side.Hazard),
             }),
             .. before.Belts.Select(belt => new Points(
-                Role.AsFound, [belt.Speed.RevolutionsPerMinute], [belt.Bound.NewtonMeters], "as found", $"as found {belt.Belt.Name}", legend: "bound as found")),
+                Role.AsFound, [belt.Speed.RevolutionsPerMinute], [belt.Bound.NewtonMeters], "as found", belt.Belt.Name, legend: "bound as found")),
         ];
         var (slowest, most) = (before.Belts.MinBy(belt => belt.Speed)!, results.Torques.Spindle.MaxBy(spindle => spindle.Bound)!);
         return new(

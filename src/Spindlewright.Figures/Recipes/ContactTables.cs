@@ -8,7 +8,7 @@ using static Spindlewright.Figures.Recipes.StudyTables;
 
 namespace Spindlewright.Figures.Recipes;
 
-/// <summary>The tables of contact: what is not determined first, then comparisons, numbers to design by, controls, torque sheet.</summary>
+/// <summary>The tables of contact: what is not determined first, then comparisons, forces, numbers to design by, controls, torque sheet.</summary>
 public static class ContactTables
 {
     /// <summary>All of them, in order.</summary>
@@ -20,10 +20,9 @@ public static class ContactTables
         yield return NotDetermined(study);
         yield return Mechanisms(study);
         yield return Measures(study);
+        yield return ForcesTable.Of(study);
         yield return TwoWays(study);
-        yield return Holding(study);
-        yield return Stops(study);
-        yield return Wound(study);
+        foreach (var table in DesignTables.Of(study)) yield return table;
         yield return Controls(study);
         yield return StallTest(study);
     }
@@ -37,21 +36,16 @@ public static class ContactTables
     private static Table Mechanisms(ContactStudy study) => new(
         "contact-mechanisms", "Computed figures against published ones, in the order that accidents have",
         [
-            Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), Name("unit"), new("published figure"),
-            new("bound over figure", Format: OneDecimal), Name("bound first exceeds"), Name("as modelled first exceeds"), Name("what leads"), Name("figure, sample, source"),
+            Name("mechanism"), Name("computed"), new("by the bound"), new("as modelled"), new("figure"), Name("unit"),
+            new("bound over figure", Format: OneDecimal), new("bound exceeds from", "r/min", Format: Whole),
+            new("modelled exceeds from", "r/min", Format: Whole), Name("leads"), Name("whose figure, of what, of whom"),
         ],
-        [
-            .. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select(each => Row(
-            [
-                Invariant($"{mechanism.Place} {mechanism.Name}"), each.Computed, each.Value, each.AsModelled is { } modelled ? modelled : Cell.Empty,
-                each.Published.Unit, each.Figure, each.Ratio, First(each.FirstExceeded), each.AsModelled is null ? Cell.Empty : First(each.ModelledFirstExceeded), each.Dominates,
-                $"{each.Published.Figure}: {each.Published.Measures}{(each.Published.Sample.Length > 0 ? $", {each.Published.Sample}" : "")} ({each.Published.Citation.Provenance.InWords()})",
-            ]))),
-        ],
-        caption: "Hazard side. A figure is exceeded or not exceeded, and nothing more is said; there is no overall score.",
+        [.. study.Mechanisms.Mechanisms.SelectMany(mechanism => mechanism.Comparisons.OrderByDescending(each => each.Ratio).Select((each, place) => Compared(mechanism, each, place)))],
+        caption: "Hazard side, largest ratio of each mechanism first. A figure is exceeded or not exceeded, and nothing more is said; there is no overall score.",
         footnotes:
         [
-            "Energy, speed and time hold no torque and have no modelled figure.",
+            "Exceeds from: the lowest spindle speed of any belt position; 0 means from standstill on, – that it does not exceed. The modelled speed permits nothing below it.",
+            "Energy, speed and time hold no torque and have no modelled figure. Leads: what makes the figure large.",
             "Not exceeding a published figure does not show that contact is harmless.",
         ],
         sources:
@@ -61,8 +55,17 @@ public static class ContactTables
                 .OrderBy(row => row.Key, StringComparer.Ordinal).Select(row => new SourceNote(row.Citation.Source, row.Figure, row.Citation.Provenance)),
         ]);
 
-    private static string First(RotationalSpeed? first) => first is not { } speed ? "does not exceed"
-        : speed.RevolutionsPerMinute == 0 ? "from standstill on" : Invariant($"from {speed.RevolutionsPerMinute:0} r/min");
+    private static ImmutableArray<Cell> Compared(Mechanism mechanism, ContactComparison each, int place)
+    {
+        var published = each.Published;
+        var sample = published.Sample.Length > 0 ? $", {published.Sample}" : "";
+        return Row(
+            place == 0 ? Invariant($"{mechanism.Place} {mechanism.Name}") : Invariant($"{mechanism.Place}"), each.Computed, each.Value,
+            each.AsModelled is { } modelled ? modelled : Cell.Empty, each.Figure, published.Unit.Replace(' ', '·'), each.Ratio,
+            each.FirstExceeded is { } first ? first.RevolutionsPerMinute : Cell.Empty,
+            each.ModelledFirstExceeded is { } later ? later.RevolutionsPerMinute : Cell.Empty, each.Dominates,
+            $"{published.Figure}: {published.Measures}{sample} ({published.Citation.Provenance.InWords()})");
+    }
 
     private static Table Measures(ContactStudy study) => new(
         "contact-measures", "Measures, and what they do",
@@ -88,58 +91,6 @@ public static class ContactTables
         caption: "The belt multiplies torque, and the bound with it. Plain volts per hertz loses torque at low frequency, boost gives it back, and the bound does not fall.",
         footnotes: ["Bound as found: of the machine before the conversion at its position within a tenth of the speed; empty where it has none."]);
 
-    private static Table Holding(ContactStudy study) => new(
-        "contact-holding", "What a stop or clamps must bear, whatever the tool: by the bound of the position",
-        [
-            Name("belt position"), new("bound", "N·m", Format: OneDecimal), new("distance from the axis", "mm", Format: Whole),
-            new("on a stop pin", "N", Format: Whole), new("clamps by friction alone", "N", Format: Whole),
-        ],
-        [
-            .. study.Design.Holding.SelectMany(row => row.At.Select(at => Row(
-                [row.Belt.Name, row.Bound.NewtonMeters, at.Distance.Millimeters, at.Pin.Newtons, at.Clamps.Newtons]))),
-        ],
-        caption: "A stop that the work rests against needs no friction; clamps that hold by friction alone need several times its force.");
-
-    private static Table Stops(ContactStudy study) => new(
-        "contact-stops", "A stop within the wanted turns from the highest speed, and the highest permitted frequency",
-        [
-            Name("belt position"), new("speed", "r/min", Format: Whole), new("energy", "J", Format: OneDecimal), new("time", "s", Format: NumberFormat.Fixed(2)),
-            new("braking at the motor", "N·m", Format: OneDecimal), new("over rated torque", Format: OneDecimal), new("power at first", "W", Format: Whole),
-            new("resistor at most", "Ω", Format: Whole), new("highest permitted", "Hz", Format: OneDecimal), Name("set by"),
-        ],
-        [
-            .. study.Design.Stops.Zip(study.Design.Permitted, (stop, permitted) => Row(
-            [
-                stop.Belt.Name, stop.Speed.RevolutionsPerMinute, stop.Energy.Joules, stop.Time.Seconds, stop.MotorTorque.NewtonMeters, stop.OverRated,
-                (double)stop.Power.Watts, stop.MostResistance.Ohms, permitted.Frequency is { } hertz ? hertz.Hertz : Cell.Of("not determined"), permitted.SetBy,
-            ])),
-        ],
-        footnotes:
-        [
-            Invariant($"Chuck guard: at least {study.Design.GuardDiameter.Millimeters:0} mm inside (chuck and 25 mm all round, ISO 13854 for a finger, from memory); length {(study.Design.GuardLength is { } length ? Invariant($"at least {length.Millimeters:0} mm") : "not determined")}."),
-            "What motor and inverter cannot brake is not stopped; braking guards nobody. The inverter cannot know the belt position.",
-        ],
-        sources: [new SourceNote("iso-13854", "least gap that does not crush a finger", Provenance.FromMemory)]);
-
-    private static Table Wound(ContactStudy study) => new(
-        "contact-wound-on", "Wound on the chuck before the spindle stands still, from the highest speed",
-        [
-            Name("belt position"), Name("reaction"), new("reaction time", "s", Format: NumberFormat.Fixed(2)), new("turns", Format: OneDecimal),
-            new("length", "m", Format: NumberFormat.Fixed(2)), new("roll", "mm", Format: Whole),
-        ],
-        [
-            .. study.Design.Wound.Select(row => Row(
-            [
-                row.Belt.Name, row.Reaction, row.Time is { } time ? time.Seconds : Cell.Of("none: figures a second, without an end"), row.Wound.Turns,
-                row.Wound.Length.Meters, row.Wound.RollDiameter.Millimeters,
-            ])),
-        ],
-        footnotes:
-        [
-            "Fast and slow: mean of 1469 adults (published) and 95th percentile at 60 to 64 years (published); the foot's 0.75 s is own choice; startled is your longest reaction.",
-            "The stop follows at an even rate in your measured stop time; where none is given it is left out, and more is wound on than stands here.",
-        ]);
-
     private static Table Controls(ContactStudy study) => new(
         "contact-controls", "Controls: yes or no",
         [Name("asked"), Name("answer"), Name("why"), Name("what asks for it")],
@@ -155,13 +106,14 @@ public static class ContactTables
         "contact-stall-test", "Measuring torque: what the bound asks of arm and scale",
         [
             Name("where"), new("bound", "N·m", Format: OneDecimal), new("as modelled at the lowest frequency", "N·m", Format: OneDecimal),
-            new("expect up to", "N", Format: Whole), Name("test"), Name("read"),
+            new("expect up to", "N", Format: Whole), new("arm at least", "mm", Format: Whole), Name("test"), Name("read"),
         ],
         [
             .. study.StallTest.Rows.Select(row => Row(
             [
                 row.Belt is { } belt ? $"spindle, position {belt.Name}" : "motor shaft, belt off", row.Bound.NewtonMeters, row.ModelledAtLowest.NewtonMeters,
-                row.ExpectedForce is { } force ? force.Newtons : Cell.Empty, row.Refusal.Length > 0 ? row.Refusal : "arm and scale bear the bound", Cell.Empty,
+                row.ExpectedForce is { } force ? force.Newtons : Cell.Empty,
+                row.LeastArm is { } arm ? Math.Ceiling(arm.Millimeters) : Cell.Of("not determined"), row.Refusal.Length > 0 ? row.Refusal : "arm and scale bear the bound", Cell.Empty,
             ])),
         ],
         footnotes: [.. study.StallTest.Steps.Select((step, index) => Invariant($"{index + 1}. {step}"))]);

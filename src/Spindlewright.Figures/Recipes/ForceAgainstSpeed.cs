@@ -22,20 +22,20 @@ public sealed class ForceAgainstSpeed : IFigureRecipe<StudyResults>
         var belt = results.Contact.Forces.Belts.MaxBy(each => each.Belt.Ratio)!;
         var chuck = belt.Points.Select(point => (point.Speed, Forces: point.Surfaces.Single(at => at.Surface.Name == "chuck body"))).ToList();
         var speeds = Values(chuck, at => at.Speed.RevolutionsPerMinute);
-        Curve Steady(Role role, Func<Studies.Contact.SideBySide<UnitsNet.Force>, UnitsNet.Force> which, string legend) =>
-            new(role, speeds, Values(chuck, at => which(at.Forces.Steady).Newtons), legend, legend);
+        Curve Steady(Role role, Func<Studies.Contact.SideBySide<UnitsNet.Force>, UnitsNet.Force> which, string? label = null) =>
+            new(role, speeds, Values(chuck, at => which(at.Forces.Steady).Newtons), $"{role} steady", label);
         return new(
             Id, $"Force at the chuck body on {Position(belt.Belt.Name)}", new Axis("spindle speed, unloaded", "r/min"),
             new Axis("force at the surface", "N", AxisScale.Logarithmic),
             [
                 Steady(Role.Bound, each => each.Bound, "bound, steady pull"),
                 new Curve(Role.Bound, speeds, Values(chuck, at => at.Forces.HeldFast.Bound.Newtons), "bound, hand held fast", "bound, hand held fast"),
-                Steady(Role.IdealBoost, each => each.IdealBoost, "ideal boost, steady pull"),
-                Steady(Role.AsModelled, each => each.AsModelled, "as modelled, steady pull"),
-                Steady(Role.CurrentLimited, each => each.CurrentLimited, "at the current limit, not credited"),
+                Steady(Role.IdealBoost, each => each.IdealBoost),
+                Steady(Role.AsModelled, each => each.AsModelled),
+                Steady(Role.CurrentLimited, each => each.CurrentLimited),
             ],
             sources: [OwnModel],
-            notes: ["Hazard side. Steady pull: 2 T/d. Hand held fast: with the moving mass of everything that turns."],
+            notes: ["Hazard side. Steady pull: 2 T/d, the thin lines too. Hand held fast: with the moving mass of everything that turns."],
             cautions: [TorqueCaution]);
     }
 }

@@ -57,7 +57,7 @@ public static class StudyTables
             footnotes:
             [
                 "Unloaded: synchronous speed over the ratio. At rated motor torque: capability side, lowest supply, slower of cold and hot winding.",
-                "Highest permitted frequency: by the tightest limit of speed that is given (chuck and bearings, and each [[speed_limit]]), or the highest frequency set where that is lower; the inverter cannot know the belt position.",
+                "Highest permitted frequency: by the tightest limit of speed of what always turns (chuck and bearings, and each [[speed_limit]] that is not fitted at times only), or the highest frequency set where that is lower; the inverter cannot know the belt position.",
             ]);
     }
 

@@ -9,7 +9,8 @@ namespace Spindlewright.Machines;
 /// <param name="Name">What it is, such as "hole saw 60 mm".</param>
 /// <param name="Speed">Its highest speed, above 0.</param>
 /// <param name="TurnsWithMotor">True where it turns with the motor shaft, false where with the spindle.</param>
-public sealed record SpeedLimit(string Name, RotationalSpeed Speed, bool TurnsWithMotor)
+/// <param name="AtTimes">True for a cutter or mounted work that is fitted at times, false for what always turns.</param>
+public sealed record SpeedLimit(string Name, RotationalSpeed Speed, bool TurnsWithMotor, bool AtTimes = false)
 {
     /// <summary>Its highest speed.</summary>
     public RotationalSpeed Speed { get; } = Guard.Positive(Speed, "speed limit", "speed");

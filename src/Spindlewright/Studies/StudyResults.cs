@@ -143,7 +143,7 @@ public sealed record StudyResults
             Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
             Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
             CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
-            Contact = Step(14, () => ContactStudy.Of(press, torques, handbook)),
+            Contact = Step(14, () => ContactStudy.Of(press, torques, work, handbook)),
             Sampled = new(() => UncertaintyStudy.Of(
                 press, torques, strength, seed, work, cancellation: cancellation)),
             Sized = new(() => SizingStudy.Of(press, handbook, seed, cancellation: cancellation)),

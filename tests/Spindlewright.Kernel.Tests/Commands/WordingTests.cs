@@ -4,39 +4,36 @@ using Spindlewright.Notebooks.Format;
 
 namespace Spindlewright.Kernel.Tests.Commands;
 
-/// <summary>What a reader sees: no word that approves, and no modelled torque without its bound.</summary>
-public sealed partial class WordingTests : IClassFixture<WordingTests.OneRun>
+/// <summary>What a reader sees: no word that approves, and no modelled torque without its bound. Pages of the workbook are held by its own tests.</summary>
+public sealed class WordingTests : IClassFixture<WordingTests.OneRun>
 {
-    private static readonly string[] Forbidden =
-    [
-        "safe", "safely", "harmless", "acceptable", "OK", "okay", "low risk", "can be stopped by hand", "the glove will tear",
-    ];
-
-    /// <summary>The one sentence that may hold one of them.</summary>
-    private const string Allowed = "Not exceeding a published figure does not show that contact is harmless.";
-
     private readonly OneRun run;
 
     public WordingTests(OneRun run) => this.run = run;
 
     public static TheoryData<string> Pages =>
     [
-        "README.md", "docs/machine-file.md", "docs/units.md", "docs/validation.md", "docs/safety.md", "docs/results.schema.json",
+        "README.md", "DEVELOPERS.md", "docs/results.schema.json", .. Docs,
         .. Directory.EnumerateFiles(Repository.File("notebooks"), "*.ipynb").Select(file => $"notebooks/{Path.GetFileName(file)}"),
         .. DemoMachines.Names.Select(name => $"data/machines/{name}.toml"),
     ];
 
+    private static IEnumerable<string> Docs =>
+        Directory.EnumerateFiles(Repository.File("docs"), "*.md").Order(StringComparer.Ordinal).Select(file => $"docs/{Path.GetFileName(file)}");
+
     [Theory]
     [MemberData(nameof(Pages))]
-    public void A_page_of_ours_approves_nothing(string page) => ApprovesNothing(page, File.ReadAllText(Repository.File(page)));
+    public void A_page_of_ours_approves_nothing(string page) => ReadersWords.ApproveNothing(page, File.ReadAllText(Repository.File(page)));
 
     [Fact]
-    public void Console_report_results_and_template_approve_nothing()
+    public void Console_report_results_template_and_sheets_approve_nothing()
     {
-        ApprovesNothing("console", run.Console);
-        ApprovesNothing("report", run.Report);
-        ApprovesNothing("results", run.Results);
-        ApprovesNothing("template", run.Template);
+        ReadersWords.ApproveNothing("console", run.Console);
+        ReadersWords.ApproveNothing("report", run.Report);
+        ReadersWords.ApproveNothing("results", run.Results);
+        ReadersWords.ApproveNothing("template", run.Template);
+        Assert.NotEmpty(run.Sheets);
+        foreach (var (name, text) in run.Sheets) ReadersWords.ApproveNothing(name, text);
     }
 
     [Theory]
@@ -44,61 +41,59 @@ public sealed partial class WordingTests : IClassFixture<WordingTests.OneRun>
     [InlineData("Everything OK", true)]
     [InlineData("Contact is harmless here.", true)]
     [InlineData("See docs/safety.md; safeguards; okra", false)]
-    [InlineData(Allowed, false)]
-    public void The_scan_finds_what_it_looks_for(string text, bool found) => Assert.Equal(found, Approving(text).Any());
+    [InlineData(ReadersWords.Allowed, false)]
+    public void The_scan_finds_what_it_looks_for(string text, bool found) => Assert.Equal(found, ReadersWords.Approving(text).Any());
+
+    [Theory]
+    [InlineData("<p>As modelled it gives 9.2 N·m.</p>")]
+    [InlineData("<li>Overpowered with 10 N·m at 40 r/min.</li>")]
+    [InlineData("<table><thead><tr><th>as modelled</th></tr></thead></table>")]
+    [InlineData("<pre class=\"sw-output\">9 N·m as modelled\nthe bound stands on another line</pre>")]
+    public void The_scan_finds_a_modelled_torque_without_its_bound(string page) =>
+        Assert.Throws<Xunit.Sdk.FailException>(() => ReadersWords.HoldOnPage("a page", page));
 
     [Fact]
     public void Every_sentence_with_a_modelled_torque_has_the_bound_beside_it()
     {
-        var sentences = JsonNode.Parse(run.Results)!["findings"]!.AsArray().Select(finding => finding!["text"]!.GetValue<string>())
-            .Concat(run.Console.Split('\n')).ToList();
-        var modelled = sentences.Where(line => line.Contains("N·m", StringComparison.Ordinal) && Modelled().IsMatch(line)).ToList();
-        Assert.True(modelled.Count >= 4, "the findings hold no modelled torque any more: this test looks at nothing");
-        Assert.All(modelled, line => Assert.Contains("bound", line, StringComparison.Ordinal));
+        var findings = JsonNode.Parse(run.Results)!["findings"]!.AsArray().Select(finding => finding!["text"]!.GetValue<string>());
+        var held = ReadersWords.KeepTheBound("findings and console", findings.Concat(run.Console.Split('\n')));
+        Assert.True(held >= 4, "the findings hold no modelled torque any more: this test looks at nothing");
     }
 
     [Fact]
-    public void Every_table_with_a_modelled_torque_or_an_overpowering_speed_has_a_column_for_the_bound()
+    public void Every_table_and_paragraph_of_the_report_with_a_modelled_torque_or_an_overpowering_speed_has_the_bound() =>
+        Assert.True(ReadersWords.HoldOnPage("report", run.Report) >= 10, "the report has no modelled torques any more: this test looks at nothing");
+
+    /// <summary>Every sheet that gives a torque of the machine names the bound.</summary>
+    [Fact]
+    public void A_sheet_with_torques_has_the_bound()
     {
-        var heads = TableHead().Matches(run.Report).Select(match => match.Value).ToList();
-        var modelled = heads.Where(head => Modelled().IsMatch(head)).ToList();
-        Assert.True(modelled.Count >= 2, "the report has no table of modelled torques any more: this test looks at nothing");
-        Assert.All(modelled, head => Assert.Contains("bound", head, StringComparison.Ordinal));
+        var withTorque = run.Sheets.Where(sheet => sheet.Text.Contains("N·m", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(withTorque);
+        Assert.All(withTorque, sheet => Assert.Contains("bound", sheet.Text, StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Paragraphs of the documents; validation.md, which lists checks against books, excepted.</summary>
+    [Fact]
+    public void Documents_give_no_modelled_torque_without_the_bound_in_the_same_paragraph()
+    {
+        foreach (var page in Docs.Append("README.md").Where(page => page != "docs/validation.md"))
+            ReadersWords.KeepTheBound(page, File.ReadAllText(Repository.File(page)).Split("\n\n"));
     }
 
     [Fact]
     public void Cells_print_no_modelled_torque_without_the_bound_in_the_same_line()
     {
+        var held = 0;
         foreach (var file in Directory.EnumerateFiles(Repository.File("notebooks"), "*.ipynb"))
-        {
-            var lines = NotebookReader.ReadFile(file).Cells.SelectMany(cell => cell.Outputs)
-                .Where(output => output!["output_type"]!.GetValue<string>() == "stream")
-                .SelectMany(output => MultilineText.Join(output!["text"]).Split('\n'))
-                .Where(line => line.Contains("N·m", StringComparison.Ordinal) && Modelled().IsMatch(line));
-            Assert.All(lines, line => Assert.Contains("bound", line, StringComparison.Ordinal));
-        }
+            foreach (var output in NotebookReader.ReadFile(file).Cells.SelectMany(cell => cell.Outputs))
+                held += output!["output_type"]!.GetValue<string>() == "stream"
+                    ? ReadersWords.KeepTheBound(file, MultilineText.Join(output["text"]).Split('\n'))
+                    : ReadersWords.KeepTheBound(file, [output["data"]?["text/plain"] is { } shown ? MultilineText.Join(shown) : ""]);
+        Assert.True(held >= 20, "the notebooks print no modelled torques any more: this test looks at nothing");
     }
 
-    private static void ApprovesNothing(string where, string text)
-    {
-        var found = Approving(text).ToList();
-        if (found.Count > 0) Assert.Fail($"{where}: {string.Join("; ", found)}");
-    }
-
-    private static IEnumerable<string> Approving(string text)
-    {
-        var rest = text.Replace(Allowed, "", StringComparison.Ordinal);
-        return Forbidden.SelectMany(words => Regex.Matches(rest, $@"(?<![\w-]){Regex.Escape(words)}(?![\w-])", words == "OK" ? RegexOptions.None : RegexOptions.IgnoreCase))
-            .Select(match => rest[Math.Max(0, match.Index - 40)..Math.Min(rest.Length, match.Index + 40)].ReplaceLineEndings(" "));
-    }
-
-    [GeneratedRegex("modelled|ideal boost|overpowered|would reach|short time|short-time|locked-rotor torque|pull-out torque", RegexOptions.IgnoreCase)]
-    private static partial Regex Modelled();
-
-    [GeneratedRegex("<thead>.*?</thead>", RegexOptions.Singleline)]
-    private static partial Regex TableHead();
-
-    /// <summary>One run of the program without the workbook, for all tests of this class.</summary>
+    /// <summary>One run of the program without the workbook, and one of the sheets, for all tests of this class.</summary>
     public sealed class OneRun : IDisposable
     {
         private readonly TemporaryFolder folder = new();
@@ -111,6 +106,11 @@ public sealed partial class WordingTests : IClassFixture<WordingTests.OneRun>
             Results = File.ReadAllText(Path.Combine(output, "results.json"));
             Program.Run("new", Path.Combine(folder.Path, "new.toml"));
             Template = File.ReadAllText(Path.Combine(folder.Path, "new.toml"));
+            Sheets =
+            [
+                .. Directory.EnumerateFiles(Path.Combine(output, "sheets"), "*.svg", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+                    .Select(file => (Path.GetFileName(file), File.ReadAllText(file))),
+            ];
         }
 
         public string Console { get; }
@@ -120,6 +120,8 @@ public sealed partial class WordingTests : IClassFixture<WordingTests.OneRun>
         public string Results { get; }
 
         public string Template { get; }
+
+        public IReadOnlyList<(string Name, string Text)> Sheets { get; }
 
         public void Dispose() => folder.Dispose();
     }

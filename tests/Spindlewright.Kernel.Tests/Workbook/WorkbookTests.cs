@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Spindlewright.Figures.Interactive;
+using Spindlewright.Kernel.Tests.Commands;
 using Spindlewright.Notebooks.Format;
 using Spindlewright.Notebooks.Running;
 
@@ -32,6 +33,15 @@ public sealed class WorkbookTests(WorkbookRuns runs) : IClassFixture<WorkbookRun
                 $"{result.Name} is stored without outputs: run the tests with SPINDLEWRIGHT_WRITE_DOCS=1");
             Assert.Empty(StoredNotebook.Differences(stored, current));
         }
+    }
+
+    [Fact]
+    public void Pages_of_the_workbook_approve_nothing_and_keep_the_bound()
+    {
+        var pages = Directory.GetFiles(Path.Combine(runs.Output, "notebooks"), "*.html");
+        Assert.True(pages.Length >= WorkbookRuns.Workbook.Count, $"{pages.Length} pages");
+        var held = pages.Sum(page => ReadersWords.HoldOnPage(Path.GetFileName(page), File.ReadAllText(page)));
+        Assert.True(held >= 50, $"{held} pieces with a modelled torque");
     }
 
     [Fact]

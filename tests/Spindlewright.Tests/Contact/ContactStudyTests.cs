@@ -4,6 +4,7 @@ using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hazards;
 using Spindlewright.Machines;
+using Spindlewright.Studies;
 using Spindlewright.Studies.Contact;
 using Spindlewright.Studies.Torques;
 using Spindlewright.Tests.Studies;
@@ -16,6 +17,8 @@ public class ContactStudyTests
 {
     private const double Rounding = 1 + 1e-9;
     private static readonly Handbook Tables = Handbook.FromEmbedded();
+
+    private static IEnumerable<StudyResults> Demo => Presses.Demo.Select(press => StudyResults.Of(press, Tables));
 
     [Fact]
     public void The_bound_stands_above_every_other_torque_and_force_of_its_row() =>
@@ -161,6 +164,87 @@ public class ContactStudyTests
     }
 
     [Fact]
+    public void The_sheet_gives_the_least_arm_at_which_the_weaker_of_scale_and_arm_bears_the_bound()
+    {
+        // 95.3 N·m on 500 N: 190.6 mm; with the belt off 95.3·245/1000 = 23.35 N·m: 46.7 mm (own arithmetic).
+        var press = Presses.HandComputed(1000.0 / 245, Duration.FromSeconds(1.5));
+        var rows = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
+        {
+            StallTest = new(null, Force.FromNewtons(800), Force.FromNewtons(500)),
+        })).StallTest.Rows;
+        Assert.Equal([46.7, 190.6], rows.Select(row => row.LeastArm!.Value.Millimeters), (a, b) => Math.Abs(a - b) < 0.1);
+        Assert.All(rows, row => Assert.NotEmpty(row.Refusal));
+        Assert.All(Of(press).StallTest.Rows, row => Assert.Null(row.LeastArm));
+    }
+
+    [Fact]
+    public void The_speed_at_which_a_figure_is_first_exceeded_is_the_speed_that_gives_that_figure()
+    {
+        // 15 m/min on a chuck of 50 mm: 95.49 r/min (own arithmetic).
+        var wound = Of(Presses.HandComputed(4, Duration.FromSeconds(1.5))).Mechanisms.Mechanisms[0];
+        Assert.Equal(95.49, wound.Comparisons.Single(each => each.Published.Key == "setting-speed").FirstExceeded!.Value.RevolutionsPerMinute, 0.01);
+        Presses.Random.Sample(press =>
+        {
+            var study = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with { StopTime = Duration.FromSeconds(1) }));
+            foreach (var comparison in study.Mechanisms.Mechanisms.SelectMany(each => each.Comparisons))
+            {
+                Assert.Equal(comparison.Ratio > 1, comparison.FirstExceeded is not null);
+                if (comparison.ModelledFirstExceeded is { } modelled) Assert.True(modelled >= comparison.FirstExceeded!.Value / Rounding, comparison.Computed);
+            }
+            // E = J·ω²/2 turned round, a second way to the speed at which the energy of the drive train exceeds its figure.
+            var energy = study.Mechanisms.Mechanisms[5].Comparisons.Single(each => each.Published.Key == "guard-energy");
+            var expected = Math.Sqrt(2 * energy.Figure / study.Forces.Belts[0].Inertia.KilogramSquareMeters);
+            if (energy.FirstExceeded is { } first) Assert.Equal(1, first.RadiansPerSecond / expected, 1e-6);
+        }, iter: 20);
+    }
+
+    [Fact]
+    public void A_hand_held_fast_whose_force_from_rest_exceeds_a_figure_meets_it_from_standstill_on()
+    {
+        // Bound 95.3 N·m: 2·95.3/0.05 = 3.8 kN at the chuck, twice that from rest, far above any figure.
+        var caught = Of(Presses.HandComputed(1000.0 / 245, Duration.FromSeconds(1.5))).Mechanisms.Mechanisms[2];
+        Assert.All(caught.Comparisons, each => Assert.Equal(RotationalSpeed.Zero, each.FirstExceeded));
+    }
+
+    [Fact]
+    public void Every_tool_is_held_against_the_largest_bound_that_it_may_meet_at_its_speed()
+    {
+        foreach (var results in Demo)
+        {
+            var tools = results.Contact.Tools;
+            Assert.Equal(results.Work.Items.Count, tools.Count);
+            Assert.Equal(tools.OrderByDescending(tool => tool.Item.Diameter).Select(tool => tool.Item.Name), tools.Select(tool => tool.Item.Name));
+            foreach (var tool in tools)
+            {
+                Assert.Contains(results.Torques.Spindle, spindle => spindle.Belt == tool.Belt && spindle.Bound.Equals(tool.Bound, Torque.FromNewtonMeters(1e-9)));
+                if (results.Work.Items.Single(item => item.Item == tool.Item).Best is { } best) Assert.True(tool.Bound >= best.Bound);
+                Assert.True(tool.Bound > tool.Cutting, tool.Item.Name);
+                // Moments about the axis balance: a second way to pin and clamps.
+                Assert.Equal(tool.Bound.NewtonMeters, HeldTool.PinBears.Newtons * tool.PinDistance.Meters, 1e-9);
+                Assert.Equal(tool.Bound.NewtonMeters, tool.Pin.Newtons * tool.Distance.Meters, 1e-9);
+                Assert.True(tool.Clamps > tool.Pin);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_cutter_that_is_fitted_at_times_limits_the_machine_only_while_it_is_fitted()
+    {
+        var press = Presses.HandComputed(2, Duration.FromSeconds(1.5));
+        SpeedLimit[] limits =
+        [
+            new("pulley", RotationalSpeed.FromRevolutionsPerMinute(1800), true), new("seat cutter", RotationalSpeed.FromRevolutionsPerMinute(400), false, AtTimes: true),
+            new("wire brush", RotationalSpeed.FromRevolutionsPerMinute(4000), false, AtTimes: true),
+        ];
+        var study = Of(With(press, [new("fast", 1, Sided.Same(1.0))], ContactInputs.Usual(press.Motor.RatedPower) with { SpeedLimits = limits }));
+        // Six poles: 20 r/min of the motor for each hertz.
+        Assert.Equal(["", "seat cutter", "wire brush"], study.Design.Permitted.Select(each => each.Fitted));
+        Assert.Equal([90.0, 20.0, 90.0], study.Design.Permitted.Select(each => each.Frequency!.Value.Hertz), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(["pulley", "seat cutter", "pulley"], study.Design.Permitted.Select(each => each.SetBy));
+        Assert.Equal(3, study.Mechanisms.Mechanisms[3].Comparisons.Count);
+    }
+
+    [Fact]
     public void The_permitted_frequency_follows_the_tightest_limit_of_each_position()
     {
         var press = Presses.HandComputed(2, Duration.FromSeconds(1.5));
@@ -178,6 +262,8 @@ public class ContactStudyTests
         Assert.Equal(["fast", "slow", "foot", "startled", "stop not reached"], wound.Select(each => each.Reaction));
         Assert.Null(wound[^1].Time);
         Assert.Equal(wound.Take(4).OrderBy(each => each.Wound.Turns), wound.Take(4));
+        Assert.All(wound.Take(4), each => Assert.True(each.StopKnown));
+        Assert.All(Of(Presses.HandComputed(4, Duration.FromSeconds(1.5))).Design.Wound, each => Assert.False(each.StopKnown));
     }
 
     [Fact]
@@ -193,7 +279,7 @@ public class ContactStudyTests
         Assert.Equal(7, some.TakeWhile(question => question.Answer is null).Count());
     }
 
-    private static ContactStudy Of(DrillPress press) => ContactStudy.Of(press, TorqueStudy.Of(press), Tables);
+    private static ContactStudy Of(DrillPress press) => ContactStudy.Of(press, TorqueStudy.Of(press), new([]), Tables);
 
     private static DrillPress With(DrillPress press, IReadOnlyList<BeltPosition> belts, ContactInputs? contact) =>
         new(press.Title, press.Supply, press.Inverter, press.Motor, belts, press.Spindle) { Person = press.Person, Contact = contact };

@@ -1,3 +1,5 @@
+using MathNet.Numerics.RootFinding;
+using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Hazards;
 using Spindlewright.Machines;
@@ -5,82 +7,112 @@ using UnitsNet;
 
 namespace Spindlewright.Studies.Contact;
 
-/// <summary>Makes comparisons over all belt positions and frequencies.</summary>
+/// <summary>Makes comparisons over all belt positions and every speed that they pass through from standstill.</summary>
+/// <remarks>
+/// What is compared is a function of belt position, torque and speed that falls with neither. With the bound, which holds at every
+/// frequency, it is largest at the fastest speed of a position, and the speed at which it first exceeds a figure is one root. The modelled
+/// torque is known at the frequencies of the grid, between which the first speed is interpolated.
+/// </remarks>
 internal sealed class Comparing(SurfaceForceStudy forces, Handbook handbook)
 {
-    internal ContactComparison Force(string key, string words, string surface, Func<ForcesAtSurface, SideBySide<Force>> force, bool turning)
+    /// <summary>What is compared, in the unit of the published figure.</summary>
+    private delegate double Compared(ForcesAtBelt belt, Torque torque, RotationalSpeed speed);
+
+    internal ContactComparison Force(string key, string words, string surface, Func<ForcesAtSurface, SideBySide<Force>> force)
     {
-        SideBySide<double> At(ForcePoint point) => force(On(point, surface)).Map(each => each.Newtons);
-        var largest = All.MaxBy(each => At(each.Point).Bound).Point;
-        var inertia = turning && InertiaTermLeads(On(largest, surface).Steady.Bound.Newtons, At(largest).Bound);
+        ForcesAtSurface On(ForcesAtBelt belt, Torque torque, RotationalSpeed speed) => SurfaceForceStudy.At(
+            SurfaceNamed(belt, surface), new(torque, torque, torque, torque), belt.Inertia, speed, forces.Body);
+        double Newtons(ForcesAtBelt belt, Torque torque, RotationalSpeed speed) => force(On(belt, torque, speed)).Bound.Newtons;
+        var largest = forces.Belts.MaxBy(belt => Newtons(belt, belt.Bound, belt.Fastest))!;
+        var steady = On(largest, largest.Bound, largest.Fastest).Steady.Bound.Newtons;
         return Make(
-            key, words, point => At(point).Bound, point => At(point).AsModelled, inertia ? "inertia and speed" : "torque", !turning);
+            key, words, Newtons,
+            InertiaTermLeads(steady, Newtons(largest, largest.Bound, largest.Fastest)) ? "inertia and speed" : "torque");
     }
 
     /// <summary>In F = Fd + √(Fd² + k·μ·v²) the moving mass leads where k·μ·v² is above Fd².</summary>
     private static bool InertiaTermLeads(double drivingN, double largestN) => largestN > (1 + Math.Sqrt(2)) * drivingN;
 
     /// <summary>Moment on a forearm that is held at its end: pull at the roll times its length.</summary>
-    internal ContactComparison Moment(string key, Length forearm)
-    {
-        double At(ForcePoint point, Func<SideBySide<Force>, Force> which) => which(On(point, "wrapped roll").Steady).Newtons * forearm.Meters;
-        return Make(key, FormattableString.Invariant($"pull at the wrapped roll across a forearm of {forearm.Millimeters:0} mm"), point => At(point, each => each.Bound), point => At(point, each => each.AsModelled), "torque", true);
-    }
+    internal ContactComparison Moment(string key, Length forearm) => Make(
+        key, FormattableString.Invariant($"pull at the wrapped roll across a forearm of {forearm.Millimeters:0} mm"),
+        (belt, torque, _) => torque.NewtonMeters / (SurfaceNamed(belt, "wrapped roll").Diameter.Meters / 2) * forearm.Meters, "torque");
 
     internal ContactComparison SurfaceSpeed(string key) => Make(
-        key, "speed of the chuck's surface", point => point.Speed.RadiansPerSecond * On(point, "chuck body").Surface.Diameter.Meters / 2 * 60, null, "speed", false);
+        key, "speed of the chuck's surface",
+        (belt, _, speed) => speed.RadiansPerSecond * SurfaceNamed(belt, "chuck body").Diameter.Meters / 2 * 60, "speed", withTorque: false);
 
-    internal ContactComparison HeldAt(string key, string words, Length radius) => Make(
-        key, words, point => point.Torque.Bound.NewtonMeters / radius.Meters,
-        point => point.Torque.AsModelled.NewtonMeters / radius.Meters, "torque", true);
+    internal ContactComparison HeldAt(string key, string words, Length radius) =>
+        Make(key, words, (_, torque, _) => torque.NewtonMeters / radius.Meters, "torque");
 
     internal ContactComparison Energy(string key, string words, LoosePlate plate) => Make(
-        key, words, point => point.Energy.Joules + RunDown.EnergyOf(plate.Inertia, point.Speed).Joules, null, "inertia and speed", false);
+        key, words, (belt, _, speed) => RunDown.EnergyOf(belt.Inertia + plate.Inertia, speed).Joules, "inertia and speed", withTorque: false);
 
-    internal ContactComparison TrainEnergy(string key) =>
-        Make(key, "energy of the drive train", point => point.Energy.Joules, null, "inertia and speed", false);
+    internal ContactComparison TrainEnergy(string key) => Make(
+        key, "energy of the drive train", (belt, _, speed) => RunDown.EnergyOf(belt.Inertia, speed).Joules, "inertia and speed", withTorque: false);
 
-    internal ContactComparison StopTime(Duration stop) => Make("run-down", "measured time to standstill", _ => stop.Seconds, null, "inertia and speed", false);
+    /// <summary>A measured stop time holds for the fastest speed in use: no lower speed can be named.</summary>
+    internal ContactComparison StopTime(Duration stop)
+    {
+        var row = handbook.Injury["run-down"];
+        var first = stop.Seconds > Figure(row) ? forces.Belts.Max(belt => belt.Fastest) : (RotationalSpeed?)null;
+        return new("measured time to standstill", stop.Seconds, null, row, first, "inertia and speed");
+    }
 
     /// <summary>Fastest speed against a limit that the owner gave.</summary>
     internal ContactComparison OverLimit(SpeedLimit limit)
     {
         var row = new InjuryRow(
             "own-limit", limit.Name, null, limit.Speed.RevolutionsPerMinute, null, null, "r/min", "highest speed that it is made for", "", Citation.Yours());
-        double Rpm(ForcesAtBelt belt, ForcePoint point) => point.Speed.RevolutionsPerMinute * (limit.TurnsWithMotor ? belt.Belt.Ratio : 1);
-        var past = All.Where(each => Rpm(each.Belt, each.Point) > Figure(row)).Select(each => each.Point.Speed).ToList();
-        return new("fastest speed of any belt position, unloaded", All.Max(each => Rpm(each.Belt, each.Point)), null, row, past.Count == 0 ? null : past.Min(), "speed");
+        return Make(
+            row, "fastest speed of any belt position, unloaded",
+            (belt, _, speed) => speed.RevolutionsPerMinute * (limit.TurnsWithMotor ? belt.Belt.Ratio : 1), "speed", withTorque: false);
     }
 
-    /// <summary>Pull of the belt at the smallest motor pulley by the motor's bound.</summary>
-    internal ContactComparison BeltPull(string key)
-    {
-        double Radius(ForcesAtBelt belt) => belt.Belt.Pulleys.Count == 0 ? double.PositiveInfinity : belt.Belt.Pulleys[0].Driving.Meters / 2;
-        double Pull(ForcesAtBelt belt, Torque spindle) => spindle.NewtonMeters / belt.Belt.Ratio / Radius(belt);
-        var value = forces.Belts.Max(belt => Pull(belt, belt.Bound));
-        var row = handbook.Injury[key];
-        return new(
-            "pull of a belt at the motor's pulley", value, forces.Belts.Max(belt => belt.Points.Max(point => Pull(belt, point.Torque.AsModelled))), row,
-            value > Figure(row) ? RotationalSpeed.Zero : null, "torque");
-    }
+    /// <summary>Pull of the belt at the first motor pulley by the motor's torque.</summary>
+    internal ContactComparison BeltPull(string key) => Make(
+        key, "pull of a belt at the motor's pulley",
+        (belt, torque, _) => belt.Belt.Pulleys is [var first, ..] ? torque.NewtonMeters / belt.Belt.Ratio / (first.Driving.Meters / 2) : 0, "torque");
 
-    private IEnumerable<(ForcesAtBelt Belt, ForcePoint Point)> All => forces.Belts.SelectMany(belt => belt.Points.Select(point => (belt, point)));
-
-    private static ForcesAtSurface On(ForcePoint point, string surface) => point.Surfaces.Single(each => each.Surface.Name == surface);
+    private static Surface SurfaceNamed(ForcesAtBelt belt, string name) =>
+        belt.Points[0].Surfaces.Single(each => each.Surface.Name == name).Surface;
 
     private static double Figure(InjuryRow row) => (row.Low ?? row.Value ?? row.High)!.Value;
 
-    private ContactComparison Make(
-        string key, string words, Func<ForcePoint, double> value, Func<ForcePoint, double>? asModelled, string dominates, bool atStandstill)
+    private ContactComparison Make(string key, string words, Compared value, string dominates, bool withTorque = true) =>
+        Make(handbook.Injury[key], words, value, dominates, withTorque);
+
+    private ContactComparison Make(InjuryRow row, string words, Compared value, string dominates, bool withTorque)
     {
-        var row = handbook.Injury[key];
-        var past = All.Where(each => value(each.Point) > Figure(row)).Select(each => each.Point.Speed).ToList();
+        double Modelled(ForcesAtBelt belt, ForcePoint point) => value(belt, point.Torque.AsModelled, point.Speed);
         return new(
-            words, All.Max(each => value(each.Point)), asModelled is null ? null : All.Max(each => asModelled(each.Point)), row,
-            past.Count == 0 ? null : atStandstill ? RotationalSpeed.Zero : past.Min(), dominates)
+            words, forces.Belts.Max(belt => value(belt, belt.Bound, belt.Fastest)),
+            withTorque ? forces.Belts.Max(belt => belt.Points.Max(point => Modelled(belt, point))) : null, row,
+            forces.Belts.Min(belt => FirstByBound(belt, value, Figure(row))), dominates)
         {
-            ModelledFirstExceeded = asModelled is null ? null : All.Where(each => asModelled(each.Point) > Figure(row))
-                .Select(each => (RotationalSpeed?)each.Point.Speed).Min(speed => speed),
+            ModelledFirstExceeded = withTorque ? forces.Belts.Min(belt => FirstAsModelled(belt, value, Figure(row))) : null,
         };
+    }
+
+    private static RotationalSpeed? FirstByBound(ForcesAtBelt belt, Compared value, double figure)
+    {
+        double Excess(double rpm) => value(belt, belt.Bound, RotationalSpeed.FromRevolutionsPerMinute(rpm)) - figure;
+        var fastest = belt.Fastest.RevolutionsPerMinute;
+        if (Excess(0) > 0) return RotationalSpeed.Zero;
+        return Excess(fastest) <= 0 ? null : RotationalSpeed.FromRevolutionsPerMinute(Brent.FindRoot(Excess, 0, fastest, 1e-9, 200));
+    }
+
+    private static RotationalSpeed? FirstAsModelled(ForcesAtBelt belt, Compared value, double figure)
+    {
+        // At the lowest frequency the spindle starts from standstill with the torque that it has there.
+        if (value(belt, belt.Points[0].Torque.AsModelled, RotationalSpeed.Zero) > figure) return RotationalSpeed.Zero;
+        var (below, at) = (0.0, RotationalSpeed.Zero);
+        foreach (var point in belt.Points)
+        {
+            var here = value(belt, point.Torque.AsModelled, point.Speed);
+            if (here > figure) return at + (point.Speed - at) * ((figure - below) / (here - below));
+            (below, at) = (here, point.Speed);
+        }
+        return null;
     }
 }

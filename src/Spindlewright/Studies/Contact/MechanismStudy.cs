@@ -50,9 +50,8 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
     private static Mechanism WoundIn(Comparing against) => new(
         1, "clothing, glove or hair wound in",
         [
-            .. Pulls.Select(key => against.Force(
-                key, "steady pull at the wrapped roll", "wrapped roll", at => at.Steady, false)),
-            against.Force("hand-transient", "largest pull of a roll on a hand held fast", "wrapped roll", at => at.HeldFast, true),
+            .. Pulls.Select(key => against.Force(key, "steady pull at the wrapped roll", "wrapped roll", at => at.Steady)),
+            against.Force("hand-transient", "largest pull of a roll on a hand held fast", "wrapped roll", at => at.HeldFast),
             .. Bendings.Select(key => against.Moment(key, Forearm)),
             against.SurfaceSpeed("setting-speed"),
         ],
@@ -78,11 +77,11 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
     private static Mechanism Caught(Comparing against) => new(
         3, "hand caught or pinched at the chuck",
         [
-            against.Force("finger-entrapment", "steady force at the chuck body", "chuck body", at => at.Steady, false),
-            against.Force("hand-quasi-static", "steady force at the chuck body", "chuck body", at => at.Steady, false),
-            against.Force("hand-transient", "largest force on a hand carried along", "chuck body", at => at.FreeHand, true),
-            against.Force("finger-joint-damage", "largest force on a hand held fast", "chuck body", at => at.HeldFast, true),
-            against.Force("finger-fracture", "largest force on a hand held fast at the tool shank", "tool shank", at => at.HeldFast, true),
+            against.Force("finger-entrapment", "steady force at the chuck body", "chuck body", at => at.Steady),
+            against.Force("hand-quasi-static", "steady force at the chuck body", "chuck body", at => at.Steady),
+            against.Force("hand-transient", "largest force on a hand carried along", "chuck body", at => at.FreeHand),
+            against.Force("finger-joint-damage", "largest force on a hand held fast", "chuck body", at => at.HeldFast),
+            against.Force("finger-fracture", "largest force on a hand held fast at the tool shank", "tool shank", at => at.HeldFast),
         ],
         [], [Guard, Clothing, Stop, Position, MotorSize, NoBoost, Limit]);
 
@@ -99,8 +98,8 @@ public sealed record MechanismStudy(IReadOnlyList<Mechanism> Mechanisms)
     private static Mechanism Started(DrillPress press, Comparing against) => new(
         5, "unexpected start, sudden reversal, restart after supply loss",
         [
-            against.Force("guard-force", "force of a start from rest at the chuck body", "chuck body", at => at.FromRest, false),
-            against.Force("finger-joint-damage", "force of a start from rest at the tool shank", "tool shank", at => at.FromRest, false),
+            against.Force("guard-force", "force of a start from rest at the chuck body", "chuck body", at => at.FromRest),
+            against.Force("finger-joint-damage", "force of a start from rest at the tool shank", "tool shank", at => at.FromRest),
         ],
         [
             .. StartControls.Where(key => !press.ContactOrUsual.Controls.ContainsKey(key))

@@ -12,8 +12,10 @@ namespace Spindlewright.Studies.Contact;
 /// <param name="Bound">No-credit bound there.</param>
 /// <param name="ModelledAtLowest">Locked-rotor torque as modelled at the lowest frequency, hazard side.</param>
 /// <param name="ExpectedForce">Of the bound at the end of the arm; null where no arm is given.</param>
+/// <param name="LeastArm">Least length of arm at which scale and arm bear the bound; null where one of them is not given.</param>
 /// <param name="Refusal">Why the test is refused; empty where it is not.</param>
-public sealed record StallTestRow(BeltPosition? Belt, Torque Bound, Torque ModelledAtLowest, Force? ExpectedForce, string Refusal);
+public sealed record StallTestRow(
+    BeltPosition? Belt, Torque Bound, Torque ModelledAtLowest, Force? ExpectedForce, Length? LeastArm, string Refusal);
 
 /// <summary>The sheet for measuring torque: readings without a powered stall first, the arm last. Never with a hand.</summary>
 /// <param name="Steps">In order.</param>
@@ -53,7 +55,8 @@ public sealed record StallTestSheet(IReadOnlyList<string> Steps, IReadOnlyList<S
     private static StallTestRow Row(StallTest test, BeltPosition? belt, Torque bound, Torque modelled)
     {
         var force = test.Arm is { } arm ? Holding.AtPin(bound, arm) : (Force?)null;
-        return new(belt, bound, modelled, force, Refuse(test, force));
+        var least = test is { Scale: { } scale, ArmBears: { } bears } ? Holding.PinDistance(bound, UnitMath.Min(scale, bears)) : (Length?)null;
+        return new(belt, bound, modelled, force, least, Refuse(test, force));
     }
 
     private static string Refuse(StallTest test, Force? force)

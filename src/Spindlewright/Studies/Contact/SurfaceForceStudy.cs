@@ -52,7 +52,17 @@ public sealed record ForcePoint(
 /// <param name="Bound">No-credit bound at the spindle.</param>
 /// <param name="Inertia">Of everything that turns, seen from the spindle, hazard side.</param>
 /// <param name="Points">One a frequency, rising.</param>
-public sealed record ForcesAtBelt(BeltPosition Belt, Torque Bound, MassMomentOfInertia Inertia, IReadOnlyList<ForcePoint> Points);
+public sealed record ForcesAtBelt(BeltPosition Belt, Torque Bound, MassMomentOfInertia Inertia, IReadOnlyList<ForcePoint> Points)
+{
+    /// <summary>Synchronous spindle speed at the highest frequency.</summary>
+    public RotationalSpeed Fastest => Points[^1].Speed;
+
+    /// <summary>The points at the lowest, the base and the highest frequency, as far as they differ and are set.</summary>
+    /// <param name="baseFrequency">Of the V/f law.</param>
+    /// <returns>One to three points, rising.</returns>
+    public IReadOnlyList<ForcePoint> Ends(Frequency baseFrequency) =>
+        [.. Points.Where((point, place) => place == 0 || place == Points.Count - 1 || point.Frequency.Hertz == baseFrequency.Hertz)];
+}
 
 /// <summary>Force at chuck body, tool shank and wrapped roll, over every belt position and frequency.</summary>
 /// <param name="Body">What is caught.</param>
@@ -102,7 +112,8 @@ public sealed record SurfaceForceStudy(ContactBody Body, IReadOnlyList<ForcesAtB
         })]);
     }
 
-    private static ForcesAtSurface At(
+    /// <summary>Forces at one surface at a torque and a speed.</summary>
+    internal static ForcesAtSurface At(
         Surface surface, SideBySide<Torque> torque, MassMomentOfInertia inertia, RotationalSpeed speed, ContactBody body)
     {
         var steady = torque.Map(each => SurfaceForce.Of(each, surface.Diameter));

@@ -88,12 +88,13 @@ internal static class FindingsStudy
         const string Title = "Highest permitted frequency";
         var limits = PermittedFrequency.LimitsOf(results.Press);
         if (limits.Count == 0) return new(Title, "Not determined: the highest speed of chuck and bearings is not given.");
-        var over = results.Speeds.Belts.Where(belt => belt.Permitted.Passed).GroupBy(belt => belt.Permitted.SetBy).ToList();
+        var over = results.Contact.Design.Permitted.Where(each => each.Passed && (each.Fitted.Length == 0 || each.SetBy == each.Fitted))
+            .GroupBy(each => each.SetBy).ToList();
         var what = string.Join(", ", limits.Select(limit => Invariant($"{limit.Name} {limit.Speed.RevolutionsPerMinute:0} r/min")));
         return new(Title, over.Count == 0
             ? $"No belt position passes a limit within the frequency settings ({what})."
             : string.Join(" ", over.Select(group => $"The limit of {group.Key} is passed by "
-                + string.Join(" and ", group.Select(belt => Invariant($"position {belt.Belt.Name} above {belt.Permitted.Frequency!.Value.Hertz:0.#} Hz"))) + ".")),
+                + string.Join(" and ", group.Select(each => Invariant($"position {each.Belt.Name} above {each.Frequency!.Value.Hertz:0.#} Hz"))) + ".")),
             over.Count == 0 ? "" : $"Limits: {what}. The inverter cannot know the belt position.");
     }
 

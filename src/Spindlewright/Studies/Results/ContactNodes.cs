@@ -9,13 +9,20 @@ namespace Spindlewright.Studies.Results;
 /// <summary>The part of the results that says what a hand, a sleeve or loose work would meet.</summary>
 internal static class ContactNodes
 {
-    internal static JsonObject Of(ContactStudy study) => new()
+    internal static JsonObject Of(ContactStudy study, Frequency baseFrequency) => new()
     {
         ["not_determined"] = List(study.Mechanisms.NotDetermined, each => new JsonObject { ["mechanism"] = each.Mechanism, ["missing"] = each.Missing }),
         ["mechanisms"] = List(study.Mechanisms.Mechanisms, Mechanism),
-        ["forces"] = List(study.Forces.Belts, Forces),
+        ["forces"] = List(study.Forces.Belts, belt => Forces(belt, baseFrequency)),
         ["same_speed"] = List(study.TwoWays.Speeds, Speed),
         ["design"] = Design(study.Design),
+        ["tools"] = List(study.Tools, tool => new JsonObject
+        {
+            ["item"] = tool.Item.Name, ["diameter_mm"] = Number(tool.Item.Diameter.Millimeters), ["cutting_nm"] = Number(tool.Cutting.NewtonMeters),
+            ["belt"] = tool.Belt.Name, ["bound_nm"] = Number(tool.Bound.NewtonMeters), ["distance_mm"] = Number(tool.Distance.Millimeters),
+            ["pin_n"] = Number(tool.Pin.Newtons), ["clamps_n"] = Number(tool.Clamps.Newtons),
+            ["least_pin_distance_mm"] = Number(tool.PinDistance.Millimeters),
+        }),
         ["controls"] = List(study.Controls, each => new JsonObject
         {
             ["key"] = each.Key, ["asked"] = each.Asked, ["answer"] = each.Words, ["reason"] = each.Reason, ["standard"] = each.Standard,
@@ -28,7 +35,7 @@ internal static class ContactNodes
             {
                 ["belt"] = row.Belt?.Name, ["bound_nm"] = Number(row.Bound.NewtonMeters),
                 ["modelled_at_lowest_nm"] = Number(row.ModelledAtLowest.NewtonMeters),
-                ["expected_force_n"] = Number(row.ExpectedForce?.Newtons), ["refusal"] = row.Refusal,
+                ["expected_force_n"] = Number(row.ExpectedForce?.Newtons), ["least_arm_mm"] = Number(row.LeastArm?.Millimeters), ["refusal"] = row.Refusal,
             }),
         },
         ["gaps"] = List(ContactStudy.Gaps, gap => JsonValue.Create(gap)),
@@ -51,13 +58,13 @@ internal static class ContactNodes
         ["measures"] = List(mechanism.Measures, measure => new JsonObject { ["words"] = measure.Words, ["tag"] = measure.Tag }),
     };
 
-    private static JsonObject Forces(ForcesAtBelt belt) => new()
+    private static JsonObject Forces(ForcesAtBelt belt, Frequency baseFrequency) => new()
     {
         ["belt"] = belt.Belt.Name,
         ["bound_nm"] = Number(belt.Bound.NewtonMeters),
         ["measured_slip_nm"] = Number(belt.Belt.MeasuredSlip?.NewtonMeters),
         ["inertia_kgm2"] = Number(belt.Inertia.KilogramSquareMeters),
-        ["ends"] = List(new[] { belt.Points[0], belt.Points[^1] }, point => new JsonObject
+        ["ends"] = List(belt.Ends(baseFrequency), point => new JsonObject
         {
             ["frequency_hz"] = Number(point.Frequency.Hertz), ["speed_rpm"] = Number(point.Speed.RevolutionsPerMinute),
             ["torque_nm"] = Four(point.Torque, torque => torque.NewtonMeters), ["energy_j"] = Number(point.Energy.Joules),
@@ -97,17 +104,17 @@ internal static class ContactNodes
         ["stops"] = List(design.Stops, row => new JsonObject
         {
             ["belt"] = row.Belt.Name, ["speed_rpm"] = Number(row.Speed.RevolutionsPerMinute), ["energy_j"] = Number(row.Energy.Joules),
-            ["time_s"] = Number(row.Time.Seconds), ["braking_at_motor_nm"] = Number(row.MotorTorque.NewtonMeters),
+            ["time_s"] = Number(row.Time.Seconds), ["braking_at_motor_nm"] = Number(row.MotorTorque.NewtonMeters), ["bound_at_motor_nm"] = Number(row.MotorBound.NewtonMeters),
             ["over_rated"] = Number(row.OverRated), ["power_w"] = Number((double)row.Power.Watts), ["resistor_at_most_ohm"] = Number(row.MostResistance.Ohms),
         }),
         ["permitted"] = List(design.Permitted, row => new JsonObject
         {
-            ["belt"] = row.Belt.Name, ["frequency_hz"] = Number(row.Frequency?.Hertz), ["set_by"] = row.SetBy, ["passed"] = row.Passed,
+            ["belt"] = row.Belt.Name, ["fitted"] = row.Fitted, ["frequency_hz"] = Number(row.Frequency?.Hertz), ["set_by"] = row.SetBy, ["passed"] = row.Passed,
         }),
         ["wound_on"] = List(design.Wound, row => new JsonObject
         {
-            ["belt"] = row.Belt.Name, ["reaction"] = row.Reaction, ["time_s"] = Number(row.Time?.Seconds), ["turns"] = Number(row.Wound.Turns),
-            ["length_m"] = Number(row.Wound.Length.Meters), ["roll_mm"] = Number(row.Wound.RollDiameter.Millimeters),
+            ["belt"] = row.Belt.Name, ["reaction"] = row.Reaction, ["time_s"] = Number(row.Time?.Seconds), ["stop_counted"] = row.StopKnown, ["turns"] = Number(row.Wound.Turns),
+            ["length_m"] = Number(row.Wound.Length.Meters), ["roll_mm"] = Number(row.Wound.RollDiameter.Millimeters), ["sleeve_time_s"] = Number(row.SleeveTime.Seconds),
         }),
     };
 

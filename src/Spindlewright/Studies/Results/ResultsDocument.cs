@@ -36,7 +36,7 @@ public static class ResultsDocument
         ["torques"] = Torques(results.Torques),
         ["frequencies"] = FrequencyNodes.Of(results.Frequencies, results.Torques.Bound.Motor),
         ["hands"] = Hands(results.Hands),
-        ["contact"] = ContactNodes.Of(results.Contact),
+        ["contact"] = ContactNodes.Of(results.Contact, results.Press.Inverter.Curve.BaseFrequency),
         ["work"] = List(results.Work.Items, WorkNodes.Item),
         ["speed_chart"] = CuttingNodes.Chart(results.Chart),
         ["largest_drills"] = CuttingNodes.Largest(results.LargestDrills),

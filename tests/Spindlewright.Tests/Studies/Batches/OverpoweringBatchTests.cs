@@ -113,8 +113,9 @@ public class OverpoweringBatchTests
     {
         var torques = TorqueStudy.Of(press);
         var points = torques.Spindle[0].Points;
-        // A hand between nothing and a little more than the largest torque meets every outcome.
-        var hand = share * 1.1 * points.Max(at => at.PullOut.Hazard.NewtonMeters);
+        // A hand between nothing and a little more than the largest torque meets every outcome. No simple share makes it the largest
+        // torque itself, where the last bits of either path decide whether it is passed.
+        var hand = share * 1.1016 * points.Max(at => at.PullOut.Hazard.NewtonMeters);
         var strength = new HandStrength(Torque.FromNewtonMeters(hand), Torque.Zero, "a stated hand", Provenance.OwnArithmetic, "");
         var row = OverpoweringStudy.Of(press, torques, strength).Belts[0];
         var stated = row.Hands[0];
