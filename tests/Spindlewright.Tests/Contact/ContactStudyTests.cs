@@ -168,7 +168,7 @@ public class ContactStudyTests
     {
         // 95.3 N·m on 500 N: 190.6 mm; with the belt off 95.3·245/1000 = 23.35 N·m: 46.7 mm (own arithmetic).
         var press = Presses.HandComputed(1000.0 / 245, Duration.FromSeconds(1.5));
-        var rows = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with
+        var rows = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with
         {
             StallTest = new(null, Force.FromNewtons(800), Force.FromNewtons(500)),
         })).StallTest.Rows;
@@ -185,7 +185,7 @@ public class ContactStudyTests
         Assert.Equal(95.49, wound.Comparisons.Single(each => each.Published.Key == "setting-speed").FirstExceeded!.Value.RevolutionsPerMinute, 0.01);
         Presses.Random.Sample(press =>
         {
-            var study = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower) with { StopTime = Duration.FromSeconds(1) }));
+            var study = Of(With(press, press.Belts, ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with { StopTime = Duration.FromSeconds(1) }));
             foreach (var comparison in study.Mechanisms.Mechanisms.SelectMany(each => each.Comparisons))
             {
                 Assert.Equal(comparison.Ratio > 1, comparison.FirstExceeded is not null);
@@ -236,7 +236,7 @@ public class ContactStudyTests
             new("pulley", RotationalSpeed.FromRevolutionsPerMinute(1800), true), new("seat cutter", RotationalSpeed.FromRevolutionsPerMinute(400), false, AtTimes: true),
             new("wire brush", RotationalSpeed.FromRevolutionsPerMinute(4000), false, AtTimes: true),
         ];
-        var study = Of(With(press, [new("fast", 1, Sided.Same(1.0))], ContactInputs.Usual(press.Motor.RatedPower) with { SpeedLimits = limits }));
+        var study = Of(With(press, [new("fast", 1, Sided.Same(1.0))], ContactInputs.Usual(press.Motor.RatedPower, press.Motor.Circuit.Hazard.Poles) with { SpeedLimits = limits }));
         // Six poles: 20 r/min of the motor for each hertz.
         Assert.Equal(["", "seat cutter", "wire brush"], study.Design.Permitted.Select(each => each.Fitted));
         Assert.Equal([90.0, 20.0, 90.0], study.Design.Permitted.Select(each => each.Frequency!.Value.Hertz), (a, b) => Math.Abs(a - b) < 1e-9);

@@ -133,7 +133,10 @@ internal sealed class DriveTables
         {
             var (lower, share) = Place(hertz);
             var row = lower * motors + motor;
-            var (low, high) = (curves.Read(row, what, loadNm), curves.Read(row + motors, what, loadNm));
+            // Read at the same share of what the motor gives at either frequency: curves of neighbours are alike then, also near the peak.
+            var (lowNm, highNm) = (curves.LastNm(row), curves.LastNm(row + motors));
+            var loaded = loadNm / (lowNm + (highNm - lowNm) * share);
+            var (low, high) = (curves.Read(row, what, loaded * lowNm), curves.Read(row + motors, what, loaded * highNm));
             return low + (high - low) * share;
         }
 
@@ -150,15 +153,22 @@ internal sealed class DriveTables
     {
         internal enum What { Slip, LossW }
 
-        /// <summary>A figure under a load, by straight lines; NaN where the curve does not reach it.</summary>
+        /// <summary>The largest load of a row.</summary>
+        internal double LastNm(int row) => torqueNm[row * Loads + Loads - 1];
+
+        /// <summary>
+        /// A figure under a load; NaN where the curve does not reach it. Slip by straight lines over torque, losses by straight lines over its
+        /// square, with which copper losses go.
+        /// </summary>
         internal double Read(int row, What what, double loadNm)
         {
             var torques = torqueNm.AsSpan(row * Loads, Loads);
             var column = (what == What.Slip ? slip : lossW).AsSpan(row * Loads, Loads);
             var upper = 1;
-            while (upper < Loads && torques[upper] < loadNm) upper++;
+            while (upper < Loads && torques[upper] < loadNm * (1 - 1e-12)) upper++;
             if (upper == Loads) return double.NaN;
-            var share = Math.Max(0, (loadNm - torques[upper - 1]) / (torques[upper] - torques[upper - 1]));
+            var (low, high) = (torques[upper - 1], torques[upper]);
+            var share = Math.Max(0, what == What.Slip ? (loadNm - low) / (high - low) : (loadNm * loadNm - low * low) / (high * high - low * low));
             return column[upper - 1] + (column[upper] - column[upper - 1]) * share;
         }
     }
