@@ -122,6 +122,20 @@ public sealed class SizingStudy
         return Of(press, wishes, space, handbook, seed, progress, cancellation);
     }
 
+    /// <summary>Screens candidates on the low side, and no more: how many do all the work.</summary>
+    /// <param name="press">The machine; its work is what is wanted.</param>
+    /// <param name="wishes">What may be bought, altered and set.</param>
+    /// <param name="space">The candidates.</param>
+    /// <param name="handbook">Tables.</param>
+    /// <param name="progress">Told the share done, 0 to 1.</param>
+    /// <param name="cancellation">Ends it; nothing is returned then.</param>
+    /// <returns>The candidates that meet all that some candidate can meet together, in order.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static IReadOnlyList<Candidate> Screen(
+        DrillPress press, SizingWishes wishes, CandidateSpace space, Handbook handbook, IProgress<double>? progress = null,
+        CancellationToken cancellation = default) =>
+        [.. SizingRun.Of(press, wishes, space, handbook, true, progress, cancellation).Meeting.Select(place => space.Candidates[place])];
+
     /// <summary>Runs the study over candidates of the caller's own.</summary>
     /// <param name="press">The machine; its work is what is wanted.</param>
     /// <param name="wishes">What may be bought, altered and set.</param>
