@@ -20,6 +20,8 @@ public sealed class SizingAgainstStudiesTests
 
     private static readonly Handbook Handbook = Handbook.FromEmbedded();
 
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     public static TheoryData<int> Machines => new(Enumerable.Range(0, Presses.Demo.Count));
 
     [Theory]
@@ -57,7 +59,7 @@ public sealed class SizingAgainstStudiesTests
     public void Supply_current_of_the_motor_described_is_that_of_the_supply_study(int machine)
     {
         var press = Presses.Demo[machine];
-        var motor = MotorsOnOffer.Of(press, press.Sizing!, Handbook).Motors.Single(each => each.IsDescribed);
+        var motor = MotorsOnOffer.Of(press, press.Sizing!, Handbook, Stop).Motors.Single(each => each.IsDescribed);
         if (motor.Motor.RatedCurrent > press.Inverter.RatedCurrent) return;
         var levels = SupplyStudy.Of(press, Handbook).Levels;
         Assert.Equal(levels.Max(level => level.Name == "highest" ? 0 : level.State.Current.Amperes), motor.InputA.Most, 1e-9);
@@ -81,7 +83,7 @@ public sealed class SizingAgainstStudiesTests
     }
 
     private static SizingRun RunOf(DrillPress press) => SizingRun.Of(
-        press, press.Sizing!, CandidateSpace.Of(press, press.Sizing!, Handbook), Handbook, true, null, TestContext.Current.CancellationToken);
+        press, press.Sizing!, CandidateSpace.Of(press, press.Sizing!, Handbook, Stop), Handbook, true, null, Stop);
 
     /// <summary>The conversion described, and others spread over the whole list.</summary>
     private static IEnumerable<Candidate> Sample(SizingRun run) =>

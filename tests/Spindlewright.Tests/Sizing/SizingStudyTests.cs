@@ -16,7 +16,9 @@ public sealed class SizingStudyTests
     private static readonly Handbook Handbook = Handbook.FromEmbedded();
 
     private static readonly Lazy<SizingStudy>[] Studies =
-        [.. Presses.Demo.Select(press => new Lazy<SizingStudy>(() => SizingStudy.Of(press, Handbook)!))];
+        [.. Presses.Demo.Select(press => new Lazy<SizingStudy>(() => SizingStudy.Of(press, Handbook, cancellation: Stop)!))];
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     public static TheoryData<int> Machines => new(Enumerable.Range(0, Presses.Demo.Count));
 
@@ -25,9 +27,9 @@ public sealed class SizingStudyTests
     public void The_early_filter_discards_nothing_that_a_full_evaluation_keeps(int machine)
     {
         var press = Presses.Demo[machine];
-        var space = CandidateSpace.Of(press, press.Sizing!, Handbook);
+        var space = CandidateSpace.Of(press, press.Sizing!, Handbook, Stop);
         SizingRun Run(bool filtered) =>
-            SizingRun.Of(press, press.Sizing!, space, Handbook, filtered, null, TestContext.Current.CancellationToken);
+            SizingRun.Of(press, press.Sizing!, space, Handbook, filtered, null, Stop);
         var (quick, whole) = (Run(true), Run(false));
         Assert.Contains(true, quick.Screening.Discarded);
         Assert.DoesNotContain(true, whole.Screening.Discarded);
@@ -69,7 +71,7 @@ public sealed class SizingStudyTests
     {
         var (press, study) = (Presses.Demo[machine], Studies[machine].Value);
         var space = study.Space with { Candidates = [.. study.Space.Candidates.Reverse()] };
-        var turned = SizingStudy.Of(press, press.Sizing!, space, Handbook, cancellation: TestContext.Current.CancellationToken);
+        var turned = SizingStudy.Of(press, press.Sizing!, space, Handbook, cancellation: Stop);
         Assert.Same(study.Recommendation.Choice.Candidate, turned.Recommendation.Choice.Candidate);
         Assert.Equal(study.Unbeaten.Select(each => each.Candidate.Number), turned.Unbeaten.Select(each => each.Candidate.Number));
         Assert.Equal(study.Survival.Stays, turned.Survival.Stays);
@@ -91,7 +93,7 @@ public sealed class SizingStudyTests
             Motors = [.. study.Space.Motors, heavier],
             Candidates = [.. study.Space.Candidates, model with { Motor = heavier, Number = study.Space.Candidates.Count }],
         };
-        var more = SizingStudy.Of(press, press.Sizing!, space, Handbook, cancellation: TestContext.Current.CancellationToken);
+        var more = SizingStudy.Of(press, press.Sizing!, space, Handbook, cancellation: Stop);
         Assert.Equal(Standing.Beaten, more.StandingOf(space.Candidates[^1]).Standing);
         Assert.Same(study.Recommendation.Choice.Candidate, more.Recommendation.Choice.Candidate);
         Assert.Equal(study.Unbeaten.Select(each => each.Candidate), more.Unbeaten.Select(each => each.Candidate), ReferenceEqualityComparer.Instance);
@@ -100,7 +102,7 @@ public sealed class SizingStudyTests
     [Fact]
     public void The_same_seed_gives_the_same_study()
     {
-        var again = SizingStudy.Of(Presses.Demo[1], Handbook)!;
+        var again = SizingStudy.Of(Presses.Demo[1], Handbook, cancellation: Stop)!;
         Assert.Equal(Studies[1].Value.Recommendation.Reasons, again.Recommendation.Reasons);
         Assert.Equal(Studies[1].Value.Survival.Choices.Select(each => (each.Candidate.Words, each.Share)), again.Survival.Choices.Select(each => (each.Candidate.Words, each.Share)));
     }
@@ -124,7 +126,7 @@ public sealed class SizingStudyTests
         var study = Studies[0].Value;
         var found = study.Space.Candidates[0];
         Assert.Equal((CandidateKind.AsFound, 0), (found.Kind, found.Number));
-        var run = SizingRun.Of(Presses.Demo[0], study.Wishes, study.Space, Handbook, true, null, TestContext.Current.CancellationToken);
+        var run = SizingRun.Of(Presses.Demo[0], study.Wishes, study.Space, Handbook, true, null, Stop);
         var slowest = run.Parts.Evaluator.Of(found, 5, Side.Capability);
         Assert.Equal(12.28, slowest.AvailableNm, 0.02);
         Assert.Equal(418, slowest.Rpm, 0.5);
@@ -150,7 +152,7 @@ public sealed class SizingStudyTests
         var item = new WorkItem(
             "a hole for a mast foot", press.Work[2].Material, Length.FromMillimeters(70), Length.FromMillimeters(0.3), DrillCondition.Usual,
             RotationalSpeed.FromRevolutionsPerMinute(60));
-        var study = SizingStudy.Of(press with { Work = [.. press.Work, item] }, Handbook)!;
+        var study = SizingStudy.Of(press with { Work = [.. press.Work, item] }, Handbook, cancellation: Stop)!;
         var conflict = Assert.Single(study.Conflicts);
         Assert.Equal("a hole for a mast foot", Assert.Single(conflict.Together).Name);
         Assert.Contains("the nearest", conflict.Why, StringComparison.Ordinal);
@@ -165,7 +167,7 @@ public sealed class SizingStudyTests
     {
         var press = Presses.Demo[0];
         var weak = press with { Quill = press.Quill with { Lever = new(press.Quill.Lever.LeverRadius, press.Quill.Lever.PinionRadius, Force.FromNewtons(15), press.Quill.Lever.Efficiency) } };
-        var study = SizingStudy.Of(weak, Handbook)!;
+        var study = SizingStudy.Of(weak, Handbook, cancellation: Stop)!;
         Assert.NotEmpty(study.Conflicts);
         Assert.All(study.Conflicts, conflict => Assert.Contains("nothing is cut", conflict.Why, StringComparison.Ordinal));
         // Taps and countersinks are not fed by the thrust formula of drills: they are left.
@@ -178,7 +180,7 @@ public sealed class SizingStudyTests
         // A light motor against heavy work: either can be had.
         var press = Presses.Demo[0];
         var light = press with { Sizing = press.Sizing! with { GreatestMass = Mass.FromKilograms(3.2), Motors = [], Budget = null } };
-        var study = SizingStudy.Of(light, Handbook)!;
+        var study = SizingStudy.Of(light, Handbook, cancellation: Stop)!;
         Assert.NotEmpty(study.Conflicts);
         Assert.All(study.Conflicts, conflict => Assert.Contains(conflict.Together, each => each.Name == "mass"));
         Assert.All(study.Conflicts, conflict => Assert.InRange(conflict.Together.Count, 2, 3));
@@ -186,7 +188,7 @@ public sealed class SizingStudyTests
     }
 
     [Fact]
-    public void Without_work_there_is_nothing_to_size_for() => Assert.Null(SizingStudy.Of(Presses.Demo[0] with { Work = [] }, Handbook));
+    public void Without_work_there_is_nothing_to_size_for() => Assert.Null(SizingStudy.Of(Presses.Demo[0] with { Work = [] }, Handbook, cancellation: Stop));
 
     [Fact]
     public void It_can_be_cancelled_and_tells_how_far_it_is()
