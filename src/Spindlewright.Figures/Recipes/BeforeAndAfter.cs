@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Spindlewright.Figures.Catalogue;
 using Spindlewright.Studies;
+using Spindlewright.Studies.Before;
+using Spindlewright.Studies.Torques;
 using static System.FormattableString;
 using static Spindlewright.Figures.Recipes.StudyMarks;
 
@@ -22,12 +24,14 @@ public sealed class BeforeAndAfter : IFigureRecipe<StudyResults>
     public bool AppliesTo(StudyResults results) => results.Before is not null;
 
     /// <inheritdoc/>
-    public Figure Make(StudyResults results)
+    public Figure Make(StudyResults results) => Of(Id, "Before and after the conversion: torque by spindle speed", results.Before!, results.Torques);
+
+    /// <summary>The figure for any conversion of a machine.</summary>
+    internal static Figure Of(string id, string title, BeforeStudy before, TorqueStudy torques)
     {
-        var before = results.Before!;
         ImmutableArray<Mark> marks =
         [
-            .. results.Torques.Spindle.SelectMany(spindle => new Mark[]
+            .. torques.Spindle.SelectMany(spindle => new Mark[]
             {
                 SpindleBound(spindle.Belt, spindle.Bound, SpeedsRpm(spindle)),
                 new Curve(
@@ -37,13 +41,14 @@ public sealed class BeforeAndAfter : IFigureRecipe<StudyResults>
             .. before.Belts.Select(belt => new Points(
                 Role.AsFound, [belt.Speed.RevolutionsPerMinute], [belt.Bound.NewtonMeters], "as found", belt.Belt.Name, legend: "bound as found")),
         ];
-        var (slowest, most) = (before.Belts.MinBy(belt => belt.Speed)!, results.Torques.Spindle.MaxBy(spindle => spindle.Bound)!);
+        var (slowest, most) = (before.Belts.MinBy(belt => belt.Speed)!, torques.Spindle.MaxBy(spindle => spindle.Bound)!);
+        var slowestConverted = torques.Spindle.Min(spindle => spindle.Points[0].SynchronousSpeed.RevolutionsPerMinute);
         return new(
-            Id, "Before and after the conversion: torque by spindle speed", new Axis("spindle speed", "r/min", AxisScale.Logarithmic),
+            id, title, new Axis("spindle speed", "r/min", AxisScale.Logarithmic),
             new Axis("largest torque at the spindle", "N·m", AxisScale.Logarithmic), marks, sources: [OwnModel],
             notes:
             [
-                Invariant($"As found ({before.Description}) the slowest speed is {slowest.Speed.RevolutionsPerMinute:0} r/min with a bound of {slowest.Bound.NewtonMeters:0.0} N·m; converted, the slowest is {results.Speeds.Slowest.RevolutionsPerMinute:0} r/min and the largest bound {most.Bound.NewtonMeters:0.0} N·m, {most.Bound / slowest.Bound:0.0} times that."),
+                Invariant($"As found ({before.Description}) the slowest speed is {slowest.Speed.RevolutionsPerMinute:0} r/min with a bound of {slowest.Bound.NewtonMeters:0.0} N·m; converted, the slowest is {slowestConverted:0} r/min and the largest bound {most.Bound.NewtonMeters:0.0} N·m, {most.Bound / slowest.Bound:0.0} times that."),
                 "As found: breakdown torque, high side, at the highest supply, without belt loss, at the speed of rated load. Converted speeds are unloaded.",
             ],
             cautions: [TorqueCaution]);

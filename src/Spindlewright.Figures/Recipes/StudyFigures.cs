@@ -12,5 +12,5 @@ public static class StudyFigures
         new TorqueAgainstFrequency(), new TorqueAgainstMotorSpeed(), new BoostLaw(), new WhatBoostDoes(), new WhatTemperatureDoes(),
         new ForceAtTheChuck(), new ForceAgainstSpeed(), new BeltOrFrequency(), new BeforeAndAfter(), new SpindleEnvelopes(), new ContinuousTorqueOfTheMotor(), new InputOfTheInverter(),
         new SpeedOverFrequency(), new WorkOverEnvelopes(), new FeedByHand(),
-        new SlipOfTheBelts(), new IntervalsOfCrossings(), new ChanceOfBeingOverpowered(), new WhatMovesTheCrossing());
+        new SlipOfTheBelts(), new IntervalsOfCrossings(), new ChanceOfBeingOverpowered(), new WhatMovesTheCrossing(), new BoundAgainstMargin(), new TorqueOfTheFinalists(), new BeforeAndRecommended());
 }

@@ -24,7 +24,7 @@ public static class StudyTables
             CuttingTables.Choices(results), WorkTables.Limits(results), WorkTables.AtArmFeed(results), WorkTables.Methods(results),
             WorkTables.StopsAndSpins(results), .. ContactTables.Of(results), CuttingTables.Largest(results), CuttingTables.Feeds(results), CuttingTables.Speeds(results),
             CuttingTables.Belts(results), CuttingTables.Design(results), UncertaintyTables.Speeds(results), UncertaintyTables.Chances(results), UncertaintyTables.Drivers(results), ChangesTable.Of(results),
-            UncertaintyTables.Work(results), UncertaintyTables.Inputs(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
+            UncertaintyTables.Work(results), UncertaintyTables.Inputs(results), .. SizingTables.All(results), SlipCompensationTable.Of(results), AsFound(results), Bound(results),
             FitTables.Targets(results.Press.Motor.Fit), FitTables.Circuits(results.Press.Motor.Circuit),
             DefaultsTable.Of(results.Press.Defaults),
         ];
