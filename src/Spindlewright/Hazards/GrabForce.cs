@@ -45,7 +45,8 @@ public sealed record ContactBody(string Name, Mass Mass, double NewtonsPerMetre,
 /// Own derivation. The surface has the mass m = J/r² and the speed v, and is driven by Fd = T/r all the while. Energy: ½·m·v² + Fd·x
 /// = ½·k·x². With F = k·x this is F² − 2·Fd·F − k·m·v² = 0, so F = Fd + √(Fd² + k·m·v²): twice the driving force where it starts
 /// from rest, more where it turns. Where the caught part can move freely, the reduced mass μ = m·M/(m + M) stands for m (the
-/// energy of both about their common speed); held fast, μ = m.
+/// energy of both about their common speed); held fast, μ = m. On a free part only the share μ/m of Fd bends the spring, the rest
+/// carries both along; the whole of Fd is counted all the same, on the high side, so that it also holds for a part caught half-way.
 /// </para>
 /// <para>A second derivation, the equation of motion m·x″ = Fd − k·x from x = 0 with speed v, has its largest k·x at
 /// Fd + √(Fd² + k·m·v²) as well: an oscillation about Fd/k with amplitude √((Fd/k)² + m·v²/k).</para>

@@ -1,3 +1,4 @@
+using Spindlewright.Cutting;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Reading;
 using Spindlewright.Foundations.Tables;
@@ -15,12 +16,14 @@ internal sealed class ContactEvaluator : ICheckEvaluator
     private const string Grab = "grab force";
     private const string FreeGrab = "grab force on a free hand";
     private const string Wrap = "wrap length";
+    private const string Turns = "wrap turns";
+    private const string Surface = "spindle speed for a surface speed";
     private const string Capstan = "capstan ratio";
     private const string Grip = "hand torque by grip";
 
     public string Area => "hazard";
 
-    public IReadOnlyCollection<string> Quantities { get; } = [Limit, Contact, Grab, FreeGrab, Wrap, Capstan, Grip];
+    public IReadOnlyCollection<string> Quantities { get; } = [Limit, Contact, Grab, FreeGrab, Wrap, Turns, Surface, Capstan, Grip];
 
     public Evaluation Evaluate(Check check, Handbook handbook)
     {
@@ -30,7 +33,10 @@ internal sealed class ContactEvaluator : ICheckEvaluator
             Limit => new(InUnit.Of(GrabForce.SpeedLimit(ForceOf(inputs), Body(inputs)), QuantityKinds.Speed, unit), unit, "F / sqrt(k M)"),
             Contact => new(InUnit.Of(GrabForce.EnergyAt(ForceOf(inputs), Body(inputs)), QuantityKinds.Energy, unit), unit, "F² / (2 k)"),
             Grab or FreeGrab => new(InUnit.Of(GrabOf(inputs, handbook, check.Quantity == FreeGrab), QuantityKinds.Force, unit), unit, "Fd + sqrt(Fd² + k μ v²)"),
-            Wrap => new(InUnit.Of(Wound(inputs), QuantityKinds.Length, unit), unit, "π d n (reaction + stop / 2)"),
+            Surface => new(
+                InUnit.Of(CuttingSpeed.SpindleSpeed(Speed.FromMetersPerMinutes(inputs.Number("surface_m_per_min")), Diameter(inputs)), QuantityKinds.RotationalSpeed, unit), unit, "v / (π d)"),
+            Turns => new(InUnit.Plain(Wound(inputs).Turns, unit == "rev" ? "1" : unit), unit, "n (reaction + stop / 2)"),
+            Wrap => new(InUnit.Of(Wound(inputs).Length, QuantityKinds.Length, unit), unit, "π d n (reaction + stop / 2)"),
             Capstan => new(InUnit.Plain(WrapIn.CapstanRatio(inputs.Number("friction"), inputs.Number("turns")), unit), unit, "exp(2 π μ n)"),
             _ => new(InUnit.Of(
                 GripTorque.Of(Force.FromNewtons(inputs.Number("grip_n")), inputs.Number("friction"), Diameter(inputs)),
@@ -48,9 +54,9 @@ internal sealed class ContactEvaluator : ICheckEvaluator
             Speed.FromMetersPerSecond(Rpm(inputs).RadiansPerSecond * diameter.Meters / 2));
     }
 
-    private static Length Wound(CheckInputs inputs) => WrapIn.Of(
+    private static WoundOn Wound(CheckInputs inputs) => WrapIn.Of(
         Diameter(inputs), Rpm(inputs), Duration.FromSeconds(inputs.Number("reaction_s")),
-        Duration.FromSeconds(inputs.NumberOrNull("stop_s") ?? 0), Length.Zero).Length;
+        Duration.FromSeconds(inputs.NumberOrNull("stop_s") ?? 0), Length.Zero);
 
     private static ContactBody Body(CheckInputs inputs) => new(
         "stated", Mass.FromKilograms(inputs.NumberOrNull("mass_kg") ?? 1),
