@@ -50,7 +50,7 @@ public static class SizingTables
         var finalists = study.Recommendation.Finalists;
         ImmutableArray<Cell> Line(string what, Func<CandidateResult, string> words) => Row([what, .. finalists.Select(each => (Cell)words(each.Result))]);
         string Drill(CandidateResult result, int place) => result.Drills[place] is var drill && drill.Low is null && drill.High is null
-            ? "none" : Invariant($"{Mm(drill.Low)} to {Mm(drill.High)}{(drill.LimitedByPush ? ", all that can be pushed" : Invariant($" of {Mm(drill.Pushed)}"))}");
+            ? "none" : Invariant($"{(Mm(drill.Low) == Mm(drill.High) ? Mm(drill.Low) : $"{Mm(drill.Low)} to {Mm(drill.High)}")}{(drill.LimitedByPush ? ", all that can be pushed" : Invariant($" of {Mm(drill.Pushed)}"))}");
         return new(
             "sizing-finalists", "Side by side", [Name("measure, low to high side"), .. finalists.Select(each => Name(each.Role))],
             [
