@@ -69,8 +69,13 @@ public static class ContactTables
 
     private static Table Measures(ContactStudy study) => new(
         "contact-measures", "Measures, and what they do",
-        [Name("mechanism"), Name("measure"), Name("what it does")],
-        [.. study.Mechanisms.Mechanisms.SelectMany(each => each.Measures.Select(measure => Row([each.Name, measure.Words, measure.Tag])))]);
+        [Name("measure"), Name("what it does"), Name("against mechanism")],
+        [
+            .. study.Mechanisms.Mechanisms.SelectMany(each => each.Measures.Select(measure => (Measure: measure, each.Place)))
+                .GroupBy(each => each.Measure, each => each.Place).OrderBy(group => group.Key.Kind)
+                .Select(group => Row([group.Key.Words, group.Key.Tag, string.Join(", ", group)])),
+        ],
+        footnotes: ["Mechanisms: " + string.Join("; ", study.Mechanisms.Mechanisms.Select(each => Invariant($"{each.Place} {each.Name}"))) + "."]);
 
     private static Table TwoWays(ContactStudy study) => new(
         "contact-two-ways", "The same spindle speed by belt and by frequency",

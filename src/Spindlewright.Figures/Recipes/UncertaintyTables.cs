@@ -10,7 +10,7 @@ namespace Spindlewright.Figures.Recipes;
 public static class UncertaintyTables
 {
     private const int DriversShown = 5;
-    private const int ChanceStep = 4;
+    private const int ChanceStep = 6;
 
     /// <summary>Overpowering speeds with their intervals, the bound in the same row.</summary>
     /// <param name="results">The results.</param>

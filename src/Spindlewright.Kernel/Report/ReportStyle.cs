@@ -69,7 +69,7 @@ internal static class ReportStyle
         .sw-table th,.sw-table td{padding-right:2.2mm}
         .sw-table-box{margin:1.2rem 0}
         .sw-table-box:has(tbody>tr:nth-child(16)){break-inside:auto}
-        .sw-report .sw-table-box:not(.sw-appendix *):has(tbody>tr:nth-child(16)){break-before:page}
+        .sw-table caption,.sw-table thead{break-after:avoid}
         .sw-table tr{break-inside:avoid}
         .sw-figure figcaption,.sw-footnotes{font-size:8pt}
         .sw-appendix:not([open]),.sw-appendix>summary{display:none}

@@ -57,7 +57,7 @@ public sealed record HoldingAndStopping(
 {
     // ISO 13854, least gap that does not crush a finger: from memory.
     private static readonly Length FingerGap = Length.FromMillimeters(25);
-    private static readonly double[] DistancesMm = [50, 100, 200, 300];
+    private static readonly double[] DistancesMm = [100, 200];
 
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>

@@ -30,6 +30,7 @@ public sealed record SpeedTwoWays(RotationalSpeed Speed, IReadOnlyList<WayToSpee
 public sealed record SameSpeedTwoWays(IReadOnlyList<SpeedTwoWays> Speeds)
 {
     private const double NearEnough = 0.1;
+    private const double Apart = 1.2;
     private static readonly double[] UsualRpm = [80, 125, 200, 315, 500, 800, 1250, 2000];
 
     /// <summary>Runs the study.</summary>
@@ -39,9 +40,11 @@ public sealed record SameSpeedTwoWays(IReadOnlyList<SpeedTwoWays> Speeds)
     public static SameSpeedTwoWays Of(DrillPress press, TorqueStudy torques)
     {
         var (drive, before) = (new Drive(press, Side.Hazard), BeforeStudy.Of(press));
-        var speeds = press.Work.Select(item => item.Speed.RevolutionsPerMinute)
-            .Concat(before?.Belts.Select(belt => belt.Speed.RevolutionsPerMinute) ?? []).Concat(UsualRpm)
-            .Select(rpm => Math.Round(rpm)).Distinct().Order().Select(rpm => RotationalSpeed.FromRevolutionsPerMinute(rpm));
+        // Speeds of the machine as found come first, then those of the work, then usual ones; near ones stand for each other.
+        List<double> chosen = [];
+        foreach (var rpm in (before?.Belts.Select(belt => belt.Speed) ?? []).Concat(press.Work.Select(item => item.Speed)).Select(speed => speed.RevolutionsPerMinute).Concat(UsualRpm))
+            if (chosen.TrueForAll(other => Math.Max(rpm, other) > Apart * Math.Min(rpm, other))) chosen.Add(Math.Round(rpm));
+        var speeds = chosen.Order().Select(rpm => RotationalSpeed.FromRevolutionsPerMinute(rpm));
         return new([.. speeds.Select(speed => At(press, torques, drive, speed, before)).Where(each => each.Ways.Count > 1)]);
     }
 
