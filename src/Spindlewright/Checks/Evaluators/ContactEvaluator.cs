@@ -55,7 +55,8 @@ internal sealed class ContactEvaluator : ICheckEvaluator
     }
 
     private static WoundOn Wound(CheckInputs inputs) => WrapIn.Of(
-        Diameter(inputs), Rpm(inputs), Duration.FromSeconds(inputs.Number("reaction_s")),
+        inputs.NumberOrNull("diameter_mm") is null ? Length.FromMillimeters(1) : Diameter(inputs), // turns ask for no diameter
+        Rpm(inputs), Duration.FromSeconds(inputs.Number("reaction_s")),
         Duration.FromSeconds(inputs.NumberOrNull("stop_s") ?? 0), Length.Zero);
 
     private static ContactBody Body(CheckInputs inputs) => new(
