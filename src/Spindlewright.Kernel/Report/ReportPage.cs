@@ -48,13 +48,15 @@ internal sealed class ReportPage(
         yield return new("findings", "Findings", Findings());
         if (links.Count > 0) yield return new("workbook", "Workbook", Links(links));
         yield return new("sheets", "Sheets for the wall", sheets);
-        var others = figures.Skip(1).ToList();
+        if (results.Sizing is { } sizing) yield return SizingPart.Of(sizing, [.. figures.Where(SizingPart.Holds)], [.. tables.Where(SizingPart.Holds)]);
+        var others = figures.Skip(1).Where(figure => !SizingPart.Holds(figure)).ToList();
         yield return new(
             "figures", "More figures", string.Concat(others.Select(figure => FigureHtml.Write(figure))),
             [.. others.Select(figure => (figure.Id, figure.Title))]);
+        var rest = tables.Where(table => !SizingPart.Holds(table)).ToList();
         yield return new(
-            "tables", "Tables", string.Concat(tables.Select(table => TableHtml.Write(table))),
-            [.. tables.Select(table => (table.Id, table.Title))]);
+            "tables", "Tables", string.Concat(rest.Select(table => TableHtml.Write(table))),
+            [.. rest.Select(table => (table.Id, table.Title))]);
         yield return new("checks", "Checks against published figures", Checks());
         yield return new("cautions-in-full", "Cautions", string.Concat(Cautions.Sections.Select(CautionHtml.Section)));
         yield return new("sources", "Sources", Sources());

@@ -82,7 +82,7 @@ internal sealed class Recommending(SizingRun run, DrawnContenders drawn, IReadOn
         }
         var hand = new Overpowering.StatedHand("strong hand", press.Person.StrongPercentile, run.Parts.Builder.StrongHand);
         yield return Invariant($"The bound is {choice.Bound / hand.Torque:0.0} times the torque of a strong hand on the chuck, {hand.Torque.NewtonMeters:0.0} N·m. ") + CrossingWords(choice);
-        yield return Invariant($"At the surface of the chuck the bound is {SurfaceForce.Of(choice.Bound, press.Spindle.ChuckDiameter).Newtons:0} N. Guard the chuck, clamp the work, wear no gloves or loose sleeves; not exceeding a figure does not show that contact is harmless.");
+        yield return Invariant($"At the surface of the chuck the bound is {SurfaceForce.Of(choice.Bound, press.Spindle.ChuckDiameter).Newtons:0} N. Guard the chuck, clamp the work, wear no gloves or loose sleeves. Not exceeding a published figure does not show that contact is harmless.");
     }
 
     private static string CrossingWords(CandidateResult choice) => choice.Candidate.Kind != CandidateKind.Converted
