@@ -51,13 +51,15 @@ public sealed record StudyResults
     public required WorkStudy Work { get; init; }
 
     /// <summary>All belt positions over frequency, and which to take for a wanted speed.</summary>
-    public required SpeedChart Chart { get; init; }
+    /// <remarks>Computed when first asked for: every wanted speed is looked for on every position, and few notebooks ask.</remarks>
+    public SpeedChart Chart => Charted.Value;
 
     /// <summary>The largest drill by material and belt position.</summary>
     public required LargestDrillStudy LargestDrills { get; init; }
 
     /// <summary>Feed as the outcome of arm and lever.</summary>
-    public required HandFeedStudy Feeding { get; init; }
+    /// <remarks>Computed when first asked for, as <see cref="Chart"/> is.</remarks>
+    public HandFeedStudy Feeding => Fed.Value;
 
     /// <summary>Geometry, grip and design of the belts.</summary>
     public required RatioStudy Ratios { get; init; }
@@ -83,6 +85,10 @@ public sealed record StudyResults
     /// <remarks>Computed when first asked for, as <see cref="Uncertainty"/> is.</remarks>
     public SizingStudy? Sizing => Sized.Value;
 
+    private Lazy<SpeedChart> Charted { get; init; } = null!;
+
+    private Lazy<HandFeedStudy> Fed { get; init; } = null!;
+
     private Lazy<SizingStudy?> Sized { get; init; } = null!;
 
     private Lazy<UncertaintyStudy> Sampled { get; init; } = null!;
@@ -97,8 +103,8 @@ public sealed record StudyResults
 
     /// <summary>Names of the steps of <see cref="Of"/>, in order, for progress.</summary>
     public static IReadOnlyList<string> Steps { get; } =
-        ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work", "speed chart",
-            "largest drills", "hand feed", "belts", "cutting speeds", "contact", "uncertainty", "changes", "sizing"];
+        ["voltages", "speeds", "torques", "hands at the chuck", "machine as found", "heat", "supply", "torque against frequency", "work",
+            "largest drills", "belts", "cutting speeds", "contact", "speed chart", "hand feed", "uncertainty", "changes", "sizing"];
 
     /// <summary>Runs every study: the one function behind results.json, the report and the notebooks.</summary>
     /// <param name="press">The machine.</param>
@@ -138,12 +144,12 @@ public sealed record StudyResults
             Supply = Step(6, () => SupplyStudy.Of(press, handbook)),
             Frequencies = Step(7, () => FrequencyStudy.Of(press)),
             Work = work,
-            Chart = Step(9, () => SpeedChart.Of(press, heat)),
-            LargestDrills = Step(10, () => LargestDrillStudy.Of(press, heat, handbook)),
-            Feeding = Step(11, () => HandFeedStudy.Of(press, heat, handbook)),
-            Ratios = Step(12, () => RatioStudy.Of(press, torques, handbook)),
-            CuttingSpeeds = Step(13, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
-            Contact = Step(14, () => ContactStudy.Of(press, torques, work, handbook)),
+            Charted = new(() => SpeedChart.Of(press, heat)),
+            LargestDrills = Step(9, () => LargestDrillStudy.Of(press, heat, handbook)),
+            Fed = new(() => HandFeedStudy.Of(press, heat, handbook)),
+            Ratios = Step(10, () => RatioStudy.Of(press, torques, handbook)),
+            CuttingSpeeds = Step(11, () => CuttingSpeedStudy.Of(press, speeds, handbook)),
+            Contact = Step(12, () => ContactStudy.Of(press, torques, work, handbook)),
             Sampled = new(() => UncertaintyStudy.Of(
                 press, torques, strength, seed, work, cancellation: cancellation)),
             Sized = new(() => SizingStudy.Of(press, handbook, seed, cancellation: cancellation)),
@@ -151,6 +157,8 @@ public sealed record StudyResults
         };
         // Who is told of the steps waits for all of them.
         if (progress is null) return results;
+        Step(13, () => results.Chart);
+        Step(14, () => results.Feeding);
         Step(15, () => results.Uncertainty);
         Step(16, () => results.Changes);
         Step(17, () => results.Sizing);

@@ -34,9 +34,6 @@ internal sealed class DriveTables
         (this.hertz, this.shortTimeNm, this.pullOutNm, this.turning, this.airWarm, this.limitWarm) =
             (hertz, shortTimeNm, pullOutNm, turning, airWarm, limitWarm);
 
-    /// <summary>Frequencies of the table, rising.</summary>
-    internal ReadOnlySpan<double> Hertz => hertz;
-
     /// <summary>Solves the tables.</summary>
     /// <param name="motors">The motors.</param>
     /// <param name="law">The law.</param>

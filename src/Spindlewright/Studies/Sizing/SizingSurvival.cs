@@ -49,7 +49,7 @@ public sealed record SizingSurvival(
             Share(sample => first[sample] >= 0 && first[sample] < own && drawn.Does(own, sample, _ => true, margin)),
             [.. Enumerable.Range(0, Tenths).Select(tenth => Known(
                 Invariant($"tenth {tenth + 1} of the samples alone"), [.. Enumerable.Range(0, count).Where(sample => sample % Tenths == tenth)]))],
-            [.. drawn.Drawn.SelectMany(figure => Halves2(figure.Meaning, figure.Draws, Known))],
+            [.. drawn.Drawn.SelectMany(figure => HalvesOf(figure.Meaning, figure.Draws, Known))],
             [
                 .. first.Where(row => row >= 0).GroupBy(row => row).OrderByDescending(group => group.Count()).ThenBy(group => group.Key)
                     .Select(group => new SampledChoice(
@@ -58,7 +58,7 @@ public sealed record SizingSurvival(
             ]);
     }
 
-    private static IEnumerable<KnownBetter> Halves2(string meaning, double[] draws, Func<string, IReadOnlyList<int>, KnownBetter> known)
+    private static IEnumerable<KnownBetter> HalvesOf(string meaning, double[] draws, Func<string, IReadOnlyList<int>, KnownBetter> known)
     {
         int[] rising = [.. Enumerable.Range(0, draws.Length).OrderBy(sample => draws[sample])];
         yield return known($"{meaning}: lower half", rising[..(rising.Length / 2)]);

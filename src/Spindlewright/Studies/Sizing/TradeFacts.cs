@@ -78,11 +78,16 @@ internal static class TradeFacts
             .OrderBy(each => each.Item.Wanted.RevolutionsPerMinute).Select(each => each.Index)
             .Where(item => new[] { four, six, regeared }.All(candidate => At(candidate, item).Rpm > 0)).ToList();
         if (tried.Count == 0) return new(Said, Belief.InPart, "Not tried: at none of the operations do both motors turn.", []);
-        TradeLine Line(Candidate candidate, string words) => At(candidate, tried[0]) is var at ? new(words,
-        [
-            ("short-time torque", Invariant($"{at.AvailableNm:0.0} N·m")), ("speed", Invariant($"{at.Rpm:0} r/min")), ("frequency", Invariant($"{at.Hertz:0.0} Hz")),
-            ("bound", Invariant($"{parts.Bounds.AtSlowest(press, candidate).NewtonMeters:0.0} N·m")),
-        ]) : throw new InvalidOperationException();
+        TradeLine Line(Candidate candidate, string words)
+        {
+            var at = At(candidate, tried[0]);
+            return new(words,
+            [
+                ("short-time torque", Invariant($"{at.AvailableNm:0.0} N·m")), ("speed", Invariant($"{at.Rpm:0} r/min")), ("frequency", Invariant($"{at.Hertz:0.0} Hz")),
+                ("bound", Invariant($"{parts.Bounds.AtSlowest(press, candidate).NewtonMeters:0.0} N·m")),
+            ]);
+        }
+
         var (demand, sixNm) = (parts.Demands[tried[0]], At(six, tried[0]).AvailableNm);
         var (same, geared) = (sixNm / At(four, tried[0]).AvailableNm, sixNm / At(regeared, tried[0]).AvailableNm);
         return new(
