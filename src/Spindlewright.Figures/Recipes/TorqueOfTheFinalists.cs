@@ -54,7 +54,7 @@ public sealed class TorqueOfTheFinalists : IFigureRecipe<StudyResults>
             notes:
             [
                 "Short-time torque of the best belt position at each unloaded speed, low side: 1.6 times rated, 0.75 of pull-out and the current limit, whichever is least.",
-                string.Join(" ", Converted(study).Select(each => Invariant($"{Upper(each.Role)}: {each.Result.Candidate.Words}, bound {each.Result.Bound.NewtonMeters:0.0} N·m."))),
+                string.Join(" ", Converted(study).Select(each => Invariant($"{WorkTables.Capital(each.Role)}: {each.Result.Candidate.Words}, bound {each.Result.Bound.NewtonMeters:0.0} N·m."))),
             ],
             cautions: [StudyMarks.TorqueCaution]);
     }
@@ -83,6 +83,4 @@ public sealed class TorqueOfTheFinalists : IFigureRecipe<StudyResults>
         }
         return 0;
     }
-
-    private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -100,5 +100,5 @@ public static class WorkTables
 
     private static string Sentence(WorkResult item) => Capital(item.Words);
 
-    private static string Capital(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+    internal static string Capital(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}";
 }

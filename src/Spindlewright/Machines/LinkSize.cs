@@ -33,6 +33,10 @@ internal static class LinkSize
         var rated = CircuitSolver.SolveAtRatedSupply(motor.Circuit.Capability, motor.RatedSpeed);
         var state = Rectifier(supply, doubler, capacitance).UnderPower(
             supply.Lowest, supply.Frequency, Power.FromWatts((double)rated.Input.Watts * (1 + InverterLoss)));
-        return Math.Min(1, state.LinkMean.Volts / (supply.Lowest.Volts * DcLink.PeakOverRms(doubler)));
+        return LoadedFraction(state, supply.Lowest, doubler);
     }
+
+    /// <summary>Mean link voltage of a state over the no-load peak at its supply voltage.</summary>
+    internal static double LoadedFraction(RectifierState state, ElectricPotential supply, bool doubler) =>
+        Math.Min(1, state.LinkMean.Volts / (supply.Volts * DcLink.PeakOverRms(doubler)));
 }

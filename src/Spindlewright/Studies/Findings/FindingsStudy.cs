@@ -16,7 +16,10 @@ internal static class FindingsStudy
         .. SizingFindings.Of(results), new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
     ];
 
-    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
+    private static string Sentence(string words) => Capital(words) + ".";
+
+    /// <summary>Words with a capital, to open a sentence.</summary>
+    internal static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static Finding Speeds(StudyResults results)
     {

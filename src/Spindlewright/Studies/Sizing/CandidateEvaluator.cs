@@ -49,7 +49,7 @@ internal sealed class CandidateEvaluator
         });
         tables = space.Laws.ToDictionary(law => law, law => new Sided<DriveTables>(
             made.Single(each => each.Law == law && each.Side == Side.Capability).Tables,
-            made.Single(each => each.Law == law && each.Side == Side.Hazard).Tables));
+            made.Single(each => each.Law == law && each.Side == Side.Hazard).Tables), (IEqualityComparer<LawChoice>)ReferenceEqualityComparer.Instance);
     }
 
     /// <summary>
@@ -110,10 +110,7 @@ internal sealed class CandidateEvaluator
         : FixedSpeed(candidate.Pulleys.Belts[belt], geared.At(belt, item), belt, side);
 
     /// <summary>Highest frequency on a belt position by the speed limits; infinite where none is given.</summary>
-    internal double PermittedHertz(Candidate candidate, Belts.BeltPosition belt) => PermittedRpm(belt) * candidate.Motor!.Poles / 120;
-
-    private double PermittedRpm(Belts.BeltPosition belt) =>
-        PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity;
+    internal double PermittedHertz(Candidate candidate, Belts.BeltPosition belt) => PulleyDemands.PermittedRpmOf(press, belt) * candidate.Motor!.Poles / 120;
 
     private Outcome Converted(Candidate candidate, Belts.BeltPosition belt, in GearedDemand demand, double permittedRpm, int place, Side side)
     {
@@ -178,8 +175,7 @@ internal sealed class CandidateEvaluator
         var found = press.AsFound!;
         var supply = press.Supply.On(side) / press.Supply.Nominal;
         var ratedNm = found.RatedTorque.NewtonMeters;
-        var shortTimeNm = ratedNm * Math.Min(
-            Torques.TorqueStudy.MomentaryExcess, Torques.TorqueStudy.PullOutMargin * found.BreakdownTorque.On(side) * supply * supply);
+        var shortTimeNm = Torques.TorqueStudy.ShortTimeNm(ratedNm, ratedNm * found.BreakdownTorque.On(side) * supply * supply, 0);
         var availableNm = Math.Max(0, shortTimeNm * demand.Gain.On(side) - press.Spindle.FrictionTorque.On(side).NewtonMeters);
         var margin = demand.SpindleNm > 0 ? availableNm / demand.SpindleNm : double.PositiveInfinity;
         var motorRpm = found.Speed.RevolutionsPerMinute;
@@ -220,11 +216,15 @@ internal sealed class PulleyDemands
     {
         count = demands.Count;
         geared = [.. set.Belts.SelectMany(belt => demands.Select(demand => GearedDemand.Of(press, demand, belt)))];
-        PermittedRpm = [.. set.Belts.Select(belt => PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity)];
+        PermittedRpm = [.. set.Belts.Select(belt => PermittedRpmOf(press, belt))];
     }
 
     /// <summary>Highest motor speed of each position.</summary>
     internal double[] PermittedRpm { get; }
+
+    /// <summary>Highest motor speed on a belt position by the speed limits, r/min; infinite where none is given.</summary>
+    internal static double PermittedRpmOf(DrillPress press, Belts.BeltPosition belt) =>
+        PermittedFrequency.MotorSpeedOf(press, belt)?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity;
 
     internal ref readonly GearedDemand At(int belt, int item) => ref geared[belt * count + item];
 }

@@ -99,8 +99,7 @@ internal static class DrawnWork
         {
             var neededNm = Demand.Torque.NewtonMeters * row[places.CuttingTorque];
             var availableNm = pullOutNm is { } peak
-                ? Math.Min(TorqueStudy.MomentaryExcess * machine.Motor.RatedTorque.NewtonMeters, TorqueStudy.PullOutMargin * peak - MotorFrictionNm)
-                    * Belt.Ratio * places.EfficiencyOf(Belt, row) - row[places.SpindleFriction]
+                ? TorqueStudy.ShortTimeNm(machine.Motor.RatedTorque.NewtonMeters, peak, MotorFrictionNm) * Belt.Ratio * places.EfficiencyOf(Belt, row) - row[places.SpindleFriction]
                 : AvailableNm;
             var margin = Math.Max(0, availableNm) / neededNm;
             // A belt that slips carries nothing of what the motor has left.

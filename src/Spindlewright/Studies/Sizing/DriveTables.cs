@@ -55,9 +55,7 @@ internal sealed class DriveTables
                     ? Math.Min(cold.AtCurrentNm(row, motors[place].LimitA), hot.AtCurrentNm(row, motors[place].LimitA))
                     : Math.Max(cold.AtCurrentNm(row, motors[place].LimitA), hot.AtCurrentNm(row, motors[place].LimitA));
                 var frictionNm = motors[place].FrictionNm(side, hertz[at]);
-                shortTime[row] = Math.Max(0, Math.Min(
-                    Torques.TorqueStudy.MomentaryExcess * motors[place].RatedNm,
-                    Math.Min(Torques.TorqueStudy.PullOutMargin * pullOut[row] - frictionNm, atLimit)));
+                shortTime[row] = Torques.TorqueStudy.ShortTimeNm(motors[place].RatedNm, pullOut[row], frictionNm, atLimit);
             }
         // On the capability side the hot motor, which turns slower under a load, counts.
         return new(

@@ -1,7 +1,7 @@
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
-using Spindlewright.Inverters;
 using Spindlewright.Machines;
+using Spindlewright.Mains;
 using Spindlewright.Motors;
 using Spindlewright.Motors.Plates;
 using Spindlewright.Studies.SupplyAndBill;
@@ -30,12 +30,9 @@ public sealed record MotorsOnOffer(IReadOnlyList<MotorChoice> Motors, IReadOnlyL
     {
         List<Func<MotorChoice>> made =
         [
-            () => Fed(press, new()
-            {
-                Name = Invariant($"{press.Motor.RatedPower.Kilowatts:0.##} kW {press.Motor.Circuit.Capability.Poles}-pole as described"),
-                Motor = press.Motor, Inverter = press.Inverter, InputA = default, IsDescribed = true,
-                Build = BuildOf(press.Motor, handbook),
-            }),
+            () => Fed(
+                press, Invariant($"{press.Motor.RatedPower.Kilowatts:0.##} kW {press.Motor.Circuit.Capability.Poles}-pole as described"), press.Motor,
+                isDescribed: true) with { Build = BuildOf(press.Motor, handbook) },
             .. wishes.Motors.Select(offer => (Func<MotorChoice>)(() => OfOffer(press, offer, handbook))),
         ];
         if (wishes.RatingsTable)
@@ -66,12 +63,11 @@ public sealed record MotorsOnOffer(IReadOnlyList<MotorChoice> Motors, IReadOnlyL
         {
             Power = power, Poles = poles, Efficiency = handbook.MotorEfficiency.At(efficiencyClass, poles, power).Value,
         };
-        return Fed(press, new()
+        var name = Invariant($"{(double)power.Kilowatts:0.##} kW {poles}-pole {efficiencyClass}");
+        return Fed(press, name, MotorOf(press, figures, handbook)) with
         {
-            Name = Invariant($"{(double)power.Kilowatts:0.##} kW {poles}-pole {efficiencyClass}"),
-            Motor = MotorOf(press, figures, handbook), Inverter = press.Inverter, InputA = default,
             Build = MotorBuild.Of(power, poles, handbook), Highest = HighestOf(poles, handbook),
-        });
+        };
     }
 
     private static MotorChoice OfOffer(DrillPress press, MotorOffer offer, Handbook handbook)
@@ -82,10 +78,9 @@ public sealed record MotorsOnOffer(IReadOnlyList<MotorChoice> Motors, IReadOnlyL
             LineVoltage = plate.LineVoltage, Connection = plate.Connection, Frequency = plate.Frequency,
         }, handbook);
         var usual = BuildOf(motor, handbook);
-        return Fed(press, new()
+        return Fed(press, offer.Name, motor) with
         {
-            Name = offer.Name,
-            Motor = motor, Inverter = press.Inverter, InputA = default, Price = offer.Price,
+            Price = offer.Price,
             Build = usual is null ? null : usual with
             {
                 Frame = offer.Frame ?? usual.Frame,
@@ -93,7 +88,7 @@ public sealed record MotorsOnOffer(IReadOnlyList<MotorChoice> Motors, IReadOnlyL
                 Mass = offer.Mass is { } mass ? Sided.Same(mass) : usual.Mass,
             },
             Highest = HighestOf(motor.Circuit.Capability.Poles, handbook),
-        });
+        };
     }
 
     private static PlateFigures Plate(DrillPress press) => new()
@@ -125,20 +120,21 @@ public sealed record MotorsOnOffer(IReadOnlyList<MotorChoice> Motors, IReadOnlyL
             ? Frequency.FromHertz(row.Required().Value * poles / 120)
             : null;
 
-    /// <summary>The motor on an inverter that carries it, on a link that sags under it.</summary>
-    private static MotorChoice Fed(DrillPress press, MotorChoice choice)
+    /// <summary>A motor on an inverter that carries it, on a link that sags under that motor's own rated power.</summary>
+    private static MotorChoice Fed(DrillPress press, string name, MachineMotor motor, bool isDescribed = false)
     {
-        var size = UnitMath.Max(press.Inverter.RatedCurrent, choice.Motor.RatedCurrent);
-        // The sag goes with the motor's own rated power, over that of the motor described.
-        var feed = new MotorFeed(press.With(press.Inverter.OfSize(size, press.Inverter.Link), choice.Motor, press.Belts));
-        var lowest = feed.Rectifier.UnderPower(press.Supply.Lowest, press.Supply.Frequency, feed.RatedLinkPower);
-        var nominal = feed.Rectifier.UnderPower(press.Supply.Nominal, press.Supply.Frequency, feed.RatedLinkPower);
+        var size = UnitMath.Max(press.Inverter.RatedCurrent, motor.RatedCurrent);
         var link = press.Inverter.Link;
-        var loaded = choice.IsDescribed
-            ? link.LoadedFraction.Capability
-            : Math.Min(1, lowest.LinkMean.Volts / (press.Supply.Lowest.Volts * DcLink.PeakOverRms(link.Doubler)));
-        return choice with
+        var feed = new MotorFeed(press.With(press.Inverter.OfSize(size, link), motor, press.Belts));
+        RectifierState At(ElectricPotential voltage) => feed.Rectifier.UnderPower(voltage, press.Supply.Frequency, feed.RatedLinkPower);
+        var (lowest, nominal) = (At(press.Supply.Lowest), At(press.Supply.Nominal));
+        // The link of the motor described may have been given.
+        var loaded = isDescribed ? link.LoadedFraction.Capability : LinkSize.LoadedFraction(lowest, press.Supply.Lowest, link.Doubler);
+        return new()
         {
+            Name = name,
+            Motor = motor,
+            IsDescribed = isDescribed,
             Inverter = press.Inverter.OfSize(size, link with { LoadedFraction = link.LoadedFraction with { Capability = loaded } }),
             InputA = Interval.Of(
                 Math.Min(nominal.Current.Amperes, lowest.Current.Amperes), Math.Max(nominal.Current.Amperes, lowest.Current.Amperes)),

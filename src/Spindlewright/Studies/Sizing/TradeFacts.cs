@@ -30,22 +30,24 @@ internal static class TradeFacts
     /// <summary>Share of pull-out torque below which a current limit counts as taking anything off. Own choice.</summary>
     private const double ProtectsBelow = 0.8;
 
+    /// <summary>Sizes of motor that are set side by side, from that of the choice up.</summary>
+    private const int SizesTried = 4;
+
     /// <summary>Rated current of an inverter over that of its motor.</summary>
     private static readonly double[] InverterSizes = [1.0, 1.5, 2.5];
 
     internal static IReadOnlyList<TradeFact> Of(
         DrillPress press, SizingWishes wishes, CandidateResult choice, Handbook handbook, CancellationToken cancellation)
     {
-        var power = NearestListed(choice.Candidate.Motor?.Motor.RatedPower ?? press.Motor.RatedPower, handbook);
+        var listed = SizingWishes.Usual(handbook).Powers;
+        var power = choice.Candidate.Motor?.Motor.RatedPower ?? press.Motor.RatedPower;
+        var nearest = listed.Index().MinBy(each => Math.Abs(Math.Log((double)(each.Item / power)))).Index;
         return
         [
-            SixAgainstFour(press, wishes, power, handbook, cancellation), OneSizeUp(press, wishes, power, handbook, cancellation),
+            SixAgainstFour(press, wishes, listed[nearest], handbook, cancellation), OneSizeUp(press, wishes, [.. listed.Skip(nearest).Take(SizesTried)], handbook, cancellation),
             LargeInverter(press, choice.Candidate.Kind == CandidateKind.Converted ? choice.Candidate.Machine(press) : press),
         ];
     }
-
-    private static Power NearestListed(Power power, Handbook handbook) =>
-        SizingWishes.Usual(handbook).Powers.MinBy(listed => Math.Abs(Math.Log((double)(listed / power))));
 
     /// <summary>Motors of the table alone, at the settings described.</summary>
     private static (CandidateSpace Space, SizingParts Parts) Small(
@@ -96,12 +98,9 @@ internal static class TradeFacts
             [Line(four, $"{four.Motor!.Name}, pulleys as they are"), Line(six, $"{six.Motor!.Name}, pulleys as they are"), Line(regeared, $"{four.Motor.Name}, every ratio half as large again")]);
     }
 
-    private static TradeFact OneSizeUp(DrillPress press, SizingWishes wishes, Power power, Handbook handbook, CancellationToken cancellation)
+    private static TradeFact OneSizeUp(DrillPress press, SizingWishes wishes, IReadOnlyList<Power> powers, Handbook handbook, CancellationToken cancellation)
     {
         const string Said = "One size up is worth it, and more is wasted on a light column.";
-        var listed = SizingWishes.Usual(handbook).Powers;
-        var first = listed.Index().MinBy(each => Math.Abs(Math.Log((double)(each.Item / power)))).Index;
-        List<Power> powers = [.. listed.Skip(first).Take(4)];
         var (space, parts) = Small(press, wishes, powers, [press.Motor.Circuit.Capability.Poles is var poles and (2 or 4 or 6 or 8) ? poles : 4], handbook, cancellation);
         var rows = space.Candidates.Where(each => each is { Motor.IsDescribed: false, Pulleys.Way: PulleyWay.AsTheyAre } && each.Law == space.Laws[0])
             .OrderBy(each => each.Motor!.Motor.RatedPower.Watts).Select(candidate =>

@@ -61,7 +61,7 @@ public sealed record SpindleTorquePoint(
 public sealed record TorqueStudy
 {
     internal const double MomentaryExcess = 1.6;
-    internal const double PullOutMargin = 0.75;
+    private const double PullOutMargin = 0.75;
 
     /// <summary>The no-credit bound.</summary>
     public required TorqueBound Bound { get; init; }
@@ -88,6 +88,14 @@ public sealed record TorqueStudy
             Spindle = [.. press.Belts.Select(belt => AtSpindle(press, belt, bound, motor))],
         };
     }
+
+    /// <summary>Short-time torque at the shaft, N·m: the least of its three limits, never below 0.</summary>
+    /// <param name="ratedNm">Rated torque.</param>
+    /// <param name="pullOutNm">Pull-out torque across the gap.</param>
+    /// <param name="frictionNm">What friction and windage take of it.</param>
+    /// <param name="atLimitNm">Shaft torque at the current limit; infinite where none limits.</param>
+    internal static double ShortTimeNm(double ratedNm, double pullOutNm, double frictionNm, double atLimitNm = double.PositiveInfinity) =>
+        Math.Max(0, Math.Min(MomentaryExcess * ratedNm, Math.Min(PullOutMargin * pullOutNm - frictionNm, atLimitNm)));
 
     /// <summary>Short-time torque at the motor shaft, what sets it and the speed it turns at.</summary>
     internal static (double TorqueNm, string Limit, OperatingPoint? Point) ShortTimeAt(
