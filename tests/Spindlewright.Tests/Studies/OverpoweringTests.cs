@@ -56,6 +56,20 @@ public class OverpoweringTests
         Assert.True(torques.Max() < 20, "the hand of 20 N·m is never passed at standstill, and yet the bound passes it");
     }
 
+    /// <summary>2.30 N·m at the motor stand on the second rise, and at 159 r/min the spindle turns less than once in 0.3 s.</summary>
+    [Fact]
+    public void A_locked_rotor_torque_that_falls_and_rises_again_has_fallen()
+    {
+        var press = Presses.TwiceRising(Duration.FromSeconds(0.3));
+        var drive = new Drive(press, Side.Hazard);
+        double[] torques = [.. new[] { 11, 22.75, 27.5, 31, 34.0, 40 }.Select(drive.LockedRotorNm)];
+        Assert.Equal([1, -1, 1, 1, -1], torques.Zip(torques.Skip(1)).Select(pair => Math.Sign(pair.Second - pair.First)));
+        var strong = Of(press, 2.30 * 12).Belts[0].Hands[1];
+        Assert.InRange(strong.Crossing.Hazard!.Value.RevolutionsPerMinute, 27.5 * 5, 34 * 5);
+        Assert.Contains("falls", Assert.IsType<OverpoweringSpeed.NoSpeed>(strong.Answer).Words, StringComparison.Ordinal);
+        Assert.IsType<OverpoweringSpeed.At>(Of(press, 1.8 * 12).Belts[0].Hands[1].Answer);
+    }
+
     [Fact]
     public void A_hand_that_is_passed_at_the_lowest_frequency_is_passed_already_at_standstill() =>
         Assert.IsType<OverpoweringSpeed.AlreadyAtStandstill>(Against(12, 0.5, Duration.FromSeconds(1.5)).Answer);
@@ -78,7 +92,11 @@ public class OverpoweringTests
                 var hertz = named.Speed.RevolutionsPerMinute * here.Belts[0].Ratio * here.Motor.Circuit.Hazard.Poles / 120;
                 Assert.True(hertz <= here.Inverter.Curve.BaseFrequency.Hertz * (1 + 1e-9));
                 var drive = new Drive(here, Side.Hazard);
-                Assert.True(drive.LockedRotorNm(hertz * 0.999) <= drive.LockedRotorNm(hertz) * (1 + 1e-9), "locked-rotor torque rises up to there");
+                var lowest = here.Inverter.LowestFrequency.Hertz;
+                Assert.All(Enumerable.Range(0, 50).Select(step => lowest + (hertz - lowest) * step / 50).Append(hertz * 0.999), before =>
+                    Assert.True(
+                        drive.LockedRotorNm(before) <= drive.LockedRotorNm(hertz) * (1 + 1e-9),
+                        $"locked-rotor torque rises up to {hertz} Hz, also from {before} Hz"));
                 Assert.True(hand.BoundOverHand >= 1 - 1e-9, "what the model passes the bound has passed");
             }
         }, iter: 150);

@@ -47,6 +47,27 @@ internal static class Presses
         return new(press.Title, supply, press.Inverter, press.Motor with { Winding = winding }, press.Belts, press.Spindle) { Person = press.Person };
     }
 
+    /// <summary>
+    /// A two-pole motor whose locked-rotor torque, the larger of cold and hot, rises to 22.75 Hz where the cold winding gives its
+    /// most, dips by a hundredth at 27.5 Hz, and rises again to 34 Hz with the hot one; pull-out torque rises all the way.
+    /// </summary>
+    internal static DrillPress TwiceRising(Duration reaction)
+    {
+        var circuit = new EquivalentCircuit(
+            RandomMotors.Ohms(5.31), RandomMotors.Ohms(12.03), RandomMotors.Ohms(9.01), RandomMotors.Ohms(15.01),
+            RandomMotors.Ohms(164.18), ElectricPotential.FromVolts(230), Frequency.FromHertz(50), 2)
+        {
+            CoreLossResistance = RandomMotors.Ohms(1661.3),
+            Saturation = 0.575,
+            Cage = new RotorCage(4.97, 0.474),
+            ResistancesAt = Temperature.FromDegreesCelsius(75),
+        };
+        var volts = ElectricPotential.FromVolts(230);
+        var curve = new StraightCurve(volts, Frequency.FromHertz(50), ElectricPotential.Zero);
+        return Press(
+            circuit, new Supply(volts, volts, volts, Frequency.FromHertz(50), 1), curve, 5.7, Sided.Same(1.0), 11, 66, 12, reaction);
+    }
+
     /// <summary>The machines that come with the project.</summary>
     internal static IReadOnlyList<DrillPress> Demo { get; } =
     [

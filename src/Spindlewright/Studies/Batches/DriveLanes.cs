@@ -101,15 +101,6 @@ internal static class LawLanes
     }
 }
 
-/// <summary>Locked-rotor torque against frequency.</summary>
-internal readonly struct LockedRotorCurve<L>(DriveLanes<L> drive, VoltsPerHertzCurve curve) : ICurveLanes<L>
-    where L : struct, ILanes<L>
-{
-    public L At(L frequencyHz) => drive.LockedRotorNm(frequencyHz, LawLanes.LineV(curve, frequencyHz));
-
-    public L AtAll(double frequencyHz) => drive.LockedRotorNm(L.All(frequencyHz), L.All(curve.LineVolts(frequencyHz)));
-}
-
 /// <summary>Breakdown torque without saturation, drop and core loss against frequency.</summary>
 internal readonly struct UnsaturatedCurve<L>(DriveLanes<L> drive, VoltsPerHertzCurve curve) : ICurveLanes<L>
     where L : struct, ILanes<L>

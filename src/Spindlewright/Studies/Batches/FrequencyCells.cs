@@ -10,7 +10,7 @@ internal sealed class FrequencyCells
     internal const int Last = OverpoweringStudy.Steps;
 
     /// <summary>How many cells stand between two posts, at which torques are looked at first.</summary>
-    internal const int PostStride = 8;
+    internal const int PostStride = Last / OverpoweringStudy.RiseSteps;
 
     // Room for a whole vector from the last end on.
     private const int Room = 9;

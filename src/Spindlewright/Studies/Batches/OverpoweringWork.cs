@@ -97,13 +97,24 @@ internal readonly struct OverpoweringWork(
     private L Excess<L>(in DriveLanes<L> drive, L hz, L limit) where L : struct, ILanes<L> =>
         drive.PullOutNm(hz, LawLanes.LineV(cells.Curve, hz)) - limit;
 
-    /// <summary>Whether locked-rotor torque has its peak below a frequency.</summary>
+    /// <summary>Whether locked-rotor torque falls between two posts on the way to a frequency, or there.</summary>
     private L LockedRotorFalls<L>(in DriveLanes<L> drive, L hz) where L : struct, ILanes<L>
     {
-        var curve = new LockedRotorCurve<L>(drive, cells.Curve);
-        var peak = PeakLanes<L>.Bracket(ref curve, cells.LowestHz, cells.TopHz);
-        // Outside the bracket its place does not matter.
-        var doubtful = (hz > peak.Low) & (hz < peak.High);
-        return L.Any(doubtful) ? hz > L.Choose(doubtful, peak.Close(ref curve).At, peak.Low) : hz > peak.Low;
+        var before = drive.LockedRotorNm(L.All(cells.PostHz[0]), L.All(cells.PostLineV[0]));
+        var falls = L.All(1) < L.All(0);
+        for (var post = 1; post <= OverpoweringStudy.RiseSteps; post++)
+        {
+            var postHz = L.All(cells.PostHz[post]);
+            var onTheWay = (postHz < hz) | L.Same(postHz, hz);
+            if (!L.Any(onTheWay)) break;
+            var torqueNm = drive.LockedRotorNm(postHz, L.All(cells.PostLineV[post]));
+            falls |= onTheWay & (torqueNm < before);
+            before = L.Choose(onTheWay, torqueNm, before);
+        }
+        var (there, justBelowHz) = (LockedRotorNm(drive, hz), hz * L.All(OverpoweringStudy.JustBelow));
+        return falls | (there < before) | (there < LockedRotorNm(drive, justBelowHz));
     }
+
+    private L LockedRotorNm<L>(in DriveLanes<L> drive, L hz) where L : struct, ILanes<L> =>
+        drive.LockedRotorNm(hz, LawLanes.LineV(cells.Curve, hz));
 }

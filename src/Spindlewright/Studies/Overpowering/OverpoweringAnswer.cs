@@ -12,7 +12,7 @@ public enum OverpoweringOutcome
     /// <summary>It passes already at the lowest frequency of the settings.</summary>
     AlreadyAtStandstill,
 
-    /// <summary>Locked-rotor torque falls again with frequency before it passes.</summary>
+    /// <summary>Locked-rotor torque falls with frequency somewhere before it passes.</summary>
     LockedRotorFallsBefore,
 
     /// <summary>Where it passes, the spindle turns once or more in the longest reaction time.</summary>

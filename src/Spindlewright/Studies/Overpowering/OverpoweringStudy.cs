@@ -44,14 +44,21 @@ public sealed record BeltAgainstHands(
 /// <param name="LongestReaction">Longest reaction time considered.</param>
 /// <remarks>
 /// The torque compared is the largest over 0 &lt; s ≤ 1, since holding is not stopping. An answer is given only for
-/// frequencies up to base, only where locked-rotor torque rises with frequency, and only where the spindle turns less
-/// than once in the longest reaction time; else the words are "no speed of this belt position".
+/// frequencies up to base, only where locked-rotor torque has risen all the way from the lowest frequency (the larger of
+/// cold and hot can dip and rise again, and so can a double cage), and only where the spindle turns less than once in the
+/// longest reaction time; else the words are "no speed of this belt position".
 /// </remarks>
 public sealed record OverpoweringStudy(
     IReadOnlyList<BeltAgainstHands> Belts, Length ChuckDiameter, HandStrength Strength, Duration LongestReaction)
 {
     /// <summary>Cells between the lowest frequency and the top in which a crossing is looked for.</summary>
     internal const int Steps = 256;
+
+    /// <summary>Cells between the lowest frequency and the top at whose ends locked-rotor torque is watched for a fall.</summary>
+    internal const int RiseSteps = 32;
+
+    /// <summary>Just below a frequency, as a share of it: whether locked-rotor torque falls at the crossing itself.</summary>
+    internal const double JustBelow = 1 - 1e-6;
 
     /// <summary>Runs the study.</summary>
     /// <param name="press">The machine.</param>
@@ -103,7 +110,7 @@ public sealed record OverpoweringStudy(
     {
         if (crossingHz is not { } hertz) return OverpoweringOutcome.NeverPassed;
         if (hertz <= press.Inverter.LowestFrequency.Hertz) return OverpoweringOutcome.AlreadyAtStandstill;
-        if (hertz > RisesToHz(press, drive)) return OverpoweringOutcome.LockedRotorFallsBefore;
+        if (LockedRotorFallsBefore(press, hertz, drive)) return OverpoweringOutcome.LockedRotorFallsBefore;
         return speed >= press.Person.OneTurnSpeed ? OverpoweringOutcome.PastOneTurn : OverpoweringOutcome.At;
     }
 
@@ -131,9 +138,18 @@ public sealed record OverpoweringStudy(
             .Concat(ceilingMetHz > lowest && ceilingMetHz < top ? [ceilingMetHz] : [])
             .Order();
 
-    /// <summary>The frequency up to which locked-rotor torque rises.</summary>
-    private static double RisesToHz(DrillPress press, Drive drive) =>
-        Peak.Find(drive.LockedRotorNm, press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter)).At;
+    /// <summary>Whether locked-rotor torque falls anywhere on the way to a frequency, or there.</summary>
+    private static bool LockedRotorFallsBefore(DrillPress press, double hertz, Drive drive)
+    {
+        var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter));
+        double[] rise =
+        [
+            .. Enumerable.Range(0, RiseSteps + 1).Select(step => lowest + (top - lowest) * step / RiseSteps)
+                .TakeWhile(at => at <= hertz).Append(hertz).Select(drive.LockedRotorNm),
+        ];
+        return rise.Zip(rise.Skip(1)).Any(step => step.Second < step.First)
+            || drive.LockedRotorNm(hertz) < drive.LockedRotorNm(hertz * JustBelow);
+    }
 
     /// <summary>The highest frequency for which an answer is given: base frequency, or the highest of the settings.</summary>
     internal static double TopHz(Inverter inverter) =>

@@ -133,7 +133,7 @@ internal sealed class CrossingSamples
         var pullOut = torques.PullOutCurve(sample, room[..(2 * TorqueCurve.Points)]);
         var lockedRotor = torques.LockedRotorCurve(sample, room[(2 * TorqueCurve.Points)..]);
         (results[0].Span[sample], results[1].Span[sample]) = (lockedRotor.First, pullOut.Last);
-        var risesToHz = lockedRotor.AtLargest();
+        var risesToHz = lockedRotor.RisesTo();
         var place = 2;
         for (var belt = 0; belt < press.Belts.Count; belt++)
             for (var hand = 0; hand < Hands.Count + 2; hand++)

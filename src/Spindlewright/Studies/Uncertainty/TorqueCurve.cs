@@ -47,14 +47,12 @@ internal readonly ref struct TorqueCurve(ReadOnlySpan<double> hertz, ReadOnlySpa
     /// <summary>Torque at the last frequency.</summary>
     internal double Last => torques[^1];
 
-    /// <summary>Frequency of the largest torque.</summary>
-    internal double AtLargest()
+    /// <summary>The last frequency before torque first falls.</summary>
+    internal double RisesTo()
     {
-        var largest = 0;
-        for (var place = 1; place < torques.Length; place++)
-            if (torques[place] > torques[largest])
-                largest = place;
-        return hertz[largest];
+        var place = 1;
+        while (place < torques.Length && torques[place] >= torques[place - 1]) place++;
+        return hertz[place - 1];
     }
 
     /// <summary>Where the cubic reaches the limit between a place and the one before.</summary>

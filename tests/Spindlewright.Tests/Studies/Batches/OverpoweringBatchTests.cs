@@ -30,6 +30,16 @@ public class OverpoweringBatchTests
         Assert.Equal(Enum.GetValues<OverpoweringOutcome>(), seen.Keys.Order());
     }
 
+    [Fact]
+    public void A_locked_rotor_torque_that_falls_and_rises_again_has_fallen_in_study_and_batch()
+    {
+        var seen = new System.Collections.Concurrent.ConcurrentDictionary<OverpoweringOutcome, int>();
+        for (var share = 0.5; share < 1; share += 0.02) Compare(Presses.TwiceRising(Duration.FromSeconds(0.15)), share, seen);
+        Assert.Equal(
+            [OverpoweringOutcome.NeverPassed, OverpoweringOutcome.AlreadyAtStandstill, OverpoweringOutcome.LockedRotorFallsBefore, OverpoweringOutcome.At],
+            seen.Keys.Order());
+    }
+
     [Theory]
     [InlineData(CircuitForm.ConstantParameters)]
     [InlineData(CircuitForm.Saturated)]
