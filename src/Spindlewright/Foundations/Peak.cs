@@ -4,7 +4,8 @@ namespace Spindlewright.Foundations;
 
 /// <summary>The largest value of a curve that has one peak between two ends, an end included.</summary>
 /// <remarks>
-/// Own code because the numerics library's golden section refuses a peak at an end, and standstill is such an end.
+/// Own code because the numerics library has golden section alone, which takes four times as many points and refuses a peak at an end,
+/// and standstill is such an end.
 /// </remarks>
 internal static class Peak
 {
@@ -13,8 +14,9 @@ internal static class Peak
     // A torque peak is about a decade wide; this many points on each factor of e tell two of them apart.
     private const double CellsPerE = 10;
     private const double Resolution = 1e-9;
+    private const int MostSteps = 100;
 
-    /// <summary>Looks coarsely, then closes in by golden section.</summary>
+    /// <summary>Looks coarsely, then closes in.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="from">Near end.</param>
     /// <param name="to">Far end.</param>
@@ -23,9 +25,9 @@ internal static class Peak
     {
         double Grid(int i) => from + (to - from) * ((double)i / Cells) * ((double)i / Cells);
         var best = Enumerable.Range(0, Cells + 1).MaxBy(i => curve(Grid(i)));
-        var inside = GoldenSection(curve, Grid(Math.Max(0, best - 1)), Grid(Math.Min(Cells, best + 1)), Resolution * (to - from));
-        var (atFar, atInside) = (curve(to), curve(inside));
-        return atFar >= atInside ? (atFar, to) : (atInside, inside);
+        var inside = CloseIn(curve, Grid(Math.Max(0, best - 1)), Grid(Math.Min(Cells, best + 1)), Resolution * (to - from));
+        // Closing in ends beside an end, not on it.
+        return new[] { to, from, inside }.Select(at => (Value: curve(at), At: at)).MaxBy(each => each.Value);
     }
 
     /// <summary>The highest of several peaks of a smooth curve over a range that spans decades, an end included.</summary>
@@ -46,7 +48,7 @@ internal static class Peak
             if (here >= before && here >= after)
             {
                 var (near, far) = (At(Math.Max(0, i - 1)), At(Math.Min(cells, i + 1)));
-                var inside = GoldenSection(curve, near, far, Resolution * far);
+                var inside = CloseIn(curve, near, far, Resolution * far);
                 if (curve(inside) is var value && value > best.Value) best = (value, inside);
             }
             (before, here) = (here, after);
@@ -54,26 +56,51 @@ internal static class Peak
         return best;
     }
 
-    private static double GoldenSection(Func<double, double> curve, double a, double b, double width)
+    /// <summary>Closes in on the peak between two ends: a parabola through the three best places, golden section where it does not help.</summary>
+    /// <remarks>R. P. Brent, Algorithms for Minimization without Derivatives (1973), chapter 5, from memory; turned upside down.</remarks>
+    private static double CloseIn(Func<double, double> curve, double a, double b, double width)
     {
-        const double Ratio = Constants.GoldenRatio - 1;
-        var (c, d) = (b - Ratio * (b - a), a + Ratio * (b - a));
-        var (atC, atD) = (curve(c), curve(d));
-        while (b - a > width)
+        const double Golden = 2 - Constants.GoldenRatio;
+        var best = a + Golden * (b - a);
+        var (second, third) = (best, best);
+        var atBest = curve(best);
+        var (atSecond, atThird) = (atBest, atBest);
+        // No two places are closer: a peak may be as sharp as the corner where voltage stops rising.
+        var least = width / 2;
+        var (step, before) = (0.0, 0.0);
+        for (var count = 0; count < MostSteps; count++)
         {
-            if (atC > atD)
+            var middle = (a + b) / 2;
+            if (Math.Abs(best - middle) <= width - (b - a) / 2) break;
+            var (r, q) = ((best - second) * (atBest - atThird), (best - third) * (atBest - atSecond));
+            var (p, twice) = ((best - third) * q - (best - second) * r, 2 * (q - r));
+            if (twice > 0) p = -p;
+            twice = Math.Abs(twice);
+            if (Math.Abs(before) > least && Math.Abs(p) < Math.Abs(twice * before / 2)
+                && p > twice * (a - best) && p < twice * (b - best))
             {
-                (b, d, atD) = (d, c, atC);
-                c = b - Ratio * (b - a);
-                atC = curve(c);
+                (before, step) = (step, p / twice);
+                if (best + step - a < 2 * least || b - best - step < 2 * least) step = best < middle ? least : -least;
             }
             else
             {
-                (a, c, atC) = (c, d, atD);
-                d = a + Ratio * (b - a);
-                atD = curve(d);
+                before = best < middle ? b - best : a - best;
+                step = Golden * before;
             }
+            var next = best + (Math.Abs(step) >= least ? step : step > 0 ? least : -least);
+            var atNext = curve(next);
+            if (atNext >= atBest)
+            {
+                if (next < best) b = best; else a = best;
+                (third, atThird, second, atSecond, best, atBest) = (second, atSecond, best, atBest, next, atNext);
+                continue;
+            }
+            if (next < best) a = next; else b = next;
+            if (atNext >= atSecond || second == best)
+                (third, atThird, second, atSecond) = (second, atSecond, next, atNext);
+            else if (atNext >= atThird || third == best || third == second)
+                (third, atThird) = (next, atNext);
         }
-        return (a + b) / 2;
+        return best;
     }
 }

@@ -37,10 +37,11 @@ internal readonly record struct CircuitSi(
     /// </remarks>
     internal CircuitState Solve(double frequencyHz, double phaseV, double dropV, double slip)
     {
-        if (Saturation == 0) return SolveAt(XmOhm, frequencyHz, phaseV, dropV, slip);
+        var branches = BranchesAt(frequencyHz, slip);
+        if (Saturation == 0) return SolveAt(branches, XmOhm, phaseV, dropV);
 
         var circuit = this;
-        var perUnitV = frequencyHz / RatedHz * RatedAirGapV;
+        var perUnitV = branches.A * RatedAirGapV;
         var (low, high) = (0.0, Math.Max(1e-9, phaseV / perUnitV));
         while (FluxGiven(high) > high) high *= 2;
         // The residual at a flux: what the circuit gives less what was assumed. It falls as flux rises.
@@ -64,10 +65,9 @@ internal readonly record struct CircuitSi(
             }
             if (Math.Abs(residual) < 1e-15 * (1 + flux)) break;
         }
-        return SolveAt(XmAtOhm(flux), frequencyHz, phaseV, dropV, slip);
+        return SolveAt(branches, XmAtOhm(flux), phaseV, dropV);
 
-        double FluxGiven(double flux) =>
-            circuit.SolveAt(circuit.XmAtOhm(flux), frequencyHz, phaseV, dropV, slip).AirGapV / perUnitV;
+        double FluxGiven(double flux) => circuit.LoopAt(branches, circuit.XmAtOhm(flux), phaseV, dropV).AirGapV / perUnitV;
     }
 
     /// <summary>
@@ -80,7 +80,7 @@ internal readonly record struct CircuitSi(
         var circuit = this;
         var (least, most) = BreakdownSlips(frequencyHz, xmOhm);
         return Peak.FindHighest(
-            slip => circuit.SolveAt(xmOhm, frequencyHz, phaseV, 0, slip).TorqueNm, least / 4, most * 4);
+            slip => circuit.SolveAt(circuit.BranchesAt(frequencyHz, slip), xmOhm, phaseV, 0).TorqueNm, least / 4, most * 4);
     }
 
     /// <summary>Breakdown slips of the single cages that a double one turns into at low and at high slip frequency.</summary>
@@ -104,22 +104,39 @@ internal readonly record struct CircuitSi(
         return (torque, R2Ohm / magnitude);
     }
 
-    private CircuitState SolveAt(double xmOhm, double frequencyHz, double phaseV, double dropV, double slip)
+    private CircuitState SolveAt(in Branches branches, double xmOhm, double phaseV, double dropV)
     {
-        var a = frequencyHz / RatedHz;
-        var (rotorG, rotorB) = RotorAdmittance(a, slip);
-        var (g, b) = (CoreConductanceAt(a) + rotorG, -1 / (a * xmOhm) + rotorB);
+        var (current, r, x, airGapV) = LoopAt(branches, xmOhm, phaseV, dropV);
+        var (rotorG, rotorB) = (branches.RotorG, branches.RotorB);
+        var airGapPower = 3 * airGapV * airGapV * rotorG;
+        return new(
+            current, r, x, airGapV, airGapV * Math.Sqrt(rotorG * rotorG + rotorB * rotorB), airGapPower,
+            3 * airGapV * airGapV * branches.CoreG, airGapPower / branches.SynchronousRadPerS, xmOhm);
+    }
+
+    /// <summary>Stator current, impedance at the terminals and air-gap EMF.</summary>
+    private (double CurrentA, double ROhm, double XOhm, double AirGapV) LoopAt(
+        in Branches branches, double xmOhm, double phaseV, double dropV)
+    {
+        var a = branches.A;
+        var (g, b) = (branches.CoreG + branches.RotorG, -1 / (a * xmOhm) + branches.RotorB);
         var square = g * g + b * b;
         var (r, x) = (R1Ohm + g / square, a * X1Ohm - b / square);
         var impedanceSquare = r * r + x * x;
         var under = r * dropV * (r * dropV) + impedanceSquare * (phaseV * phaseV - dropV * dropV);
         var current = phaseV > dropV ? (Math.Sqrt(under) - r * dropV) / impedanceSquare : 0;
-        var airGapV = current / Math.Sqrt(square);
-        var airGapPower = 3 * airGapV * airGapV * rotorG;
-        return new(
-            current, r, x, airGapV, airGapV * Math.Sqrt(rotorG * rotorG + rotorB * rotorB), airGapPower,
-            3 * airGapV * airGapV * CoreConductanceAt(a), airGapPower / SynchronousRadPerS(frequencyHz), xmOhm);
+        return (current, r, x, current / Math.Sqrt(square));
     }
+
+    private Branches BranchesAt(double frequencyHz, double slip)
+    {
+        var a = frequencyHz / RatedHz;
+        var (rotorG, rotorB) = RotorAdmittance(a, slip);
+        return new(a, SynchronousRadPerS(frequencyHz), CoreConductanceAt(a), rotorG, rotorB);
+    }
+
+    /// <summary>What does not hang on flux or voltage: core and rotor branch at a frequency and a slip, S.</summary>
+    private readonly record struct Branches(double A, double SynchronousRadPerS, double CoreG, double RotorG, double RotorB);
 
     private (double G, double B) RotorAdmittance(double a, double slip)
     {

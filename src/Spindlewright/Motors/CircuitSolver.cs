@@ -105,12 +105,22 @@ public static class CircuitSolver
         var slip = Excess(0) >= 0 ? 0 : Brent.FindRoot(Excess, 0, peakSlip, 1e-13, 200);
         return OperatingPoint.From(circuit, hertz, volts, slip, si.Solve(hertz, volts, dropV, slip));
 
-        double Excess(double slip)
-        {
-            var state = si.Solve(hertz, volts, dropV, slip);
-            var speed = (1 - slip) * si.SynchronousRadPerS(hertz);
-            return state.TorqueNm - ShaftLosses.At(circuit, state.CurrentA, speed).TorqueNm - loadNm;
-        }
+        double Excess(double slip) => ShaftNm(circuit, si, hertz, volts, dropV, slip) - loadNm;
+    }
+
+    /// <summary>Torque at the shaft, after the losses there.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="si">The same in plain numbers.</param>
+    /// <param name="frequencyHz">Above 0.</param>
+    /// <param name="phaseV">Rms a phase of the star, set before the drop.</param>
+    /// <param name="dropV">Rms a phase that opposes the current.</param>
+    /// <param name="slip">Any.</param>
+    internal static double ShaftNm(
+        EquivalentCircuit circuit, in CircuitSi si, double frequencyHz, double phaseV, double dropV, double slip)
+    {
+        var state = si.Solve(frequencyHz, phaseV, dropV, slip);
+        var speed = (1 - slip) * si.SynchronousRadPerS(frequencyHz);
+        return state.TorqueNm - ShaftLosses.At(circuit, state.CurrentA, speed).TorqueNm;
     }
 
     internal static (double TorqueNm, double Slip) PullOutSi(

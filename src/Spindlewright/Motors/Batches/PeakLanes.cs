@@ -21,14 +21,14 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
     /// <summary>Between these the peak stands.</summary>
     internal L Low, High;
 
-    private L to, width, atFar;
+    private L from, to, width, atNear, atFar;
 
     /// <summary>Looks coarsely, on a grid that is finer at the near end.</summary>
     internal static PeakLanes<L> Bracket<TCurve>(ref TCurve curve, double from, double to) where TCurve : struct, ICurveLanes<L>
     {
         double Grid(int i) => from + (to - from) * ((double)i / Cells * ((double)i / Cells));
-        var best = curve.AtAll(from);
-        var (low, high, value) = (L.All(from), L.All(Grid(1)), best);
+        var atNear = curve.AtAll(from);
+        var (low, high, value, best) = (L.All(from), L.All(Grid(1)), atNear, atNear);
         for (var i = 1; i <= Cells; i++)
         {
             value = curve.AtAll(Grid(i));
@@ -37,7 +37,10 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
             low = L.Choose(better, L.All(Grid(i - 1)), low);
             high = L.Choose(better, L.All(Grid(Math.Min(Cells, i + 1))), high);
         }
-        return new() { Low = low, High = high, to = L.All(to), width = L.All(Resolution * (to - from)), atFar = value };
+        return new()
+        {
+            Low = low, High = high, from = L.All(from), to = L.All(to), width = L.All(Resolution * (to - from)), atNear = atNear, atFar = value,
+        };
     }
 
     /// <summary>Closes in by golden section.</summary>
@@ -61,7 +64,10 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
         }
         var middle = (a + b) * L.All(0.5);
         var atMiddle = curve.At(middle);
-        var far = (atFar > atMiddle) | L.Same(atFar, atMiddle);
-        return (L.Choose(far, atFar, atMiddle), L.Choose(far, to, middle));
+        // Closing in ends beside an end, not on it.
+        var near = atNear > atMiddle;
+        var (most, place) = (L.Choose(near, atNear, atMiddle), L.Choose(near, from, middle));
+        var far = (atFar > most) | L.Same(atFar, most);
+        return (L.Choose(far, atFar, most), L.Choose(far, to, place));
     }
 }

@@ -13,12 +13,7 @@ internal static class Reached
     internal static double BreakdownRatio(Nameplate nameplate, EquivalentCircuit circuit)
     {
         var (si, phaseV) = (circuit.Si, circuit.RatedPhaseVolts);
-        double ShaftNm(double slip)
-        {
-            var state = si.Solve(si.RatedHz, phaseV, 0, slip);
-            var speed = (1 - slip) * si.SynchronousRadPerS(si.RatedHz);
-            return state.TorqueNm - ShaftLosses.At(circuit, state.CurrentA, speed).TorqueNm;
-        }
+        double ShaftNm(double slip) => CircuitSolver.ShaftNm(circuit, si, si.RatedHz, phaseV, 0, slip);
         return CircuitSolver.Largest(si, si.RatedHz, ShaftNm).Value / nameplate.RatedTorque.NewtonMeters;
     }
 

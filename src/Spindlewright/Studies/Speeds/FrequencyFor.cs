@@ -14,6 +14,12 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
     /// <summary>Share by which the loaded speed may lie above the wanted one.</summary>
     private const double NearEnough = 0.02;
 
+    // Of a cell of a few hertz at most: to a billionth.
+    private const int Halvings = 32;
+
+    /// <summary>By how much more slip it is seen whether torque rises.</summary>
+    private const double Nearby = 1.001;
+
     /// <summary>Looks for the lowest frequency of the settings.</summary>
     internal static FrequencyFor Of(
         DrillPress press, Drive drive, BeltPosition belt, RotationalSpeed wanted, Torque atSpindle)
@@ -21,19 +27,19 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
         var friction = press.Spindle.FrictionTorque.Capability;
         var motor = (atSpindle + friction) / (belt.Ratio * belt.Efficiency.Capability);
         var wantedRpm = (wanted * belt.Ratio).RevolutionsPerMinute;
-        double Excess(double hertz) => LoadedRpm(drive, hertz, motor) - wantedRpm;
+        bool Reaches(double hertz) => TurnsAtLeast(drive, hertz, wantedRpm, motor);
         var (lowest, highest) = (press.Inverter.LowestFrequency.Hertz, press.Inverter.HighestFrequency.Hertz);
-        if (Excess(lowest) > 0) return new(null, "too fast even at the lowest frequency");
-        if (LastBelow(Excess, lowest, highest) is not var (below, above))
+        if (LoadedRpm(drive, lowest, motor) > wantedRpm) return new(null, "too fast even at the lowest frequency");
+        if (FirstReaching(Reaches, lowest, highest) is not var (below, above))
             return new(null, "too slow, or stalled, up to the highest frequency");
         // Halved, because a stalled motor reads zero speed: the bracket may hold a jump from standstill past the wanted speed.
-        for (var step = 0; step < 40; step++)
+        for (var step = 0; step < Halvings; step++)
         {
             var middle = (below + above) / 2;
-            if (Excess(middle) >= 0) above = middle;
+            if (Reaches(middle)) above = middle;
             else below = middle;
         }
-        return Excess(above) <= NearEnough * wantedRpm
+        return LoadedRpm(drive, above, motor) - wantedRpm <= NearEnough * wantedRpm
             ? new(UnitsNet.Frequency.FromHertz(above), "")
             : new(null, "stalls under this load below the speed, and turns faster as soon as it carries it");
     }
@@ -44,14 +50,40 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
             circuit, UnitsNet.Frequency.FromHertz(hertz), ElectricPotential.FromVolts(drive.PhaseV(hertz)), motor,
             ElectricPotential.FromVolts(drive.DropV))?.Speed.RevolutionsPerMinute ?? 0);
 
-    /// <summary>The first pair of neighbouring frequencies between which the excess turns positive.</summary>
-    private static (double Below, double Above)? LastBelow(Func<double, double> excess, double lowest, double highest)
+    /// <summary>Whether the cold and the hot motor both turn at least so fast under a torque.</summary>
+    private static bool TurnsAtLeast(Drive drive, double hertz, double wantedRpm, Torque motor)
+    {
+        var slip = 1 - wantedRpm / (120 * hertz / drive.Si[0].Poles);
+        // No load turns a motor faster than its field.
+        if (slip < 0) return false;
+        var places = drive.Circuits.Zip(drive.Si, (circuit, si) => PlaceOf(drive, circuit, si, hertz, slip, motor.NewtonMeters)).ToList();
+        if (places.Contains(Place.Slower)) return false;
+        return places.TrueForAll(place => place == Place.AsFast) || LoadedRpm(drive, hertz, motor) >= wantedRpm;
+    }
+
+    /// <summary>Where a motor settles, from its torque at the wanted speed alone where that tells.</summary>
+    private static Place PlaceOf(Drive drive, EquivalentCircuit circuit, in CircuitSi si, double hertz, double slip, double loadNm)
+    {
+        var (there, atMoreSlip) = (Shaft(si, slip), Shaft(si, slip * Nearby));
+        // What carries the torque at that speed settles at it or above.
+        if (there >= loadNm) return Place.AsFast;
+        // Before the peaks of both cages and rising, more torque means less speed. Beyond, it may still run faster on the near side.
+        return atMoreSlip > there && slip < si.BreakdownSlips(hertz, si.XmOhm).Least / 2 ? Place.Slower : Place.Untold;
+
+        double Shaft(in CircuitSi si, double slip) =>
+            CircuitSolver.ShaftNm(circuit, si, hertz, drive.PhaseV(hertz), drive.DropV, slip);
+    }
+
+    private enum Place { Untold, Slower, AsFast }
+
+    /// <summary>The first pair of neighbouring frequencies of which the upper one reaches the speed.</summary>
+    private static (double Below, double Above)? FirstReaching(Func<double, bool> reaches, double lowest, double highest)
     {
         const int Steps = 64;
         for (var step = 1; step <= Steps; step++)
         {
             var above = lowest + (highest - lowest) * step / Steps;
-            if (excess(above) >= 0) return (lowest + (highest - lowest) * (step - 1) / Steps, above);
+            if (reaches(above)) return (lowest + (highest - lowest) * (step - 1) / Steps, above);
         }
         return null;
     }
