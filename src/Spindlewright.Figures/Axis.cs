@@ -71,7 +71,7 @@ public sealed record Axis
     /// <returns>The heading of the axis.</returns>
     public string Heading()
     {
-        var words = char.ToUpperInvariant(Label[0]) + Label[1..];
+        var words = Label.WithCapital();
         return Unit.Length == 0 ? words : $"{words} ({Unit})";
     }
 

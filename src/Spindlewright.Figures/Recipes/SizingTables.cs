@@ -165,7 +165,7 @@ public static class SizingTables
     public static Table Beliefs(SizingStudy study) => new(
         "sizing-beliefs", "Beliefs of the trade, tried on this machine", [Name("tried"), Name("numbers")],
         [
-            .. study.Facts.SelectMany(fact => new[] { Row(fact.Said, $"{Verdict(fact.Verdict)}. {fact.Words}") }
+            .. study.Facts.SelectMany(fact => new[] { Row(fact.Said, $"{fact.Verdict.InWords().WithCapital()}. {fact.Words}") }
                 .Concat(fact.Lines.Select(line => Row(line.Words, string.Join("; ", line.Figures.Select(figure => $"{figure.What} {figure.Figure}")))))),
         ],
         footnotes: ["Common practice, no source. A verdict holds for this machine alone."],
@@ -181,13 +181,6 @@ public static class SizingTables
             at += 1 + fact.Lines.Count;
         }
     }
-
-    private static string Verdict(Belief verdict) => verdict switch
-    {
-        Belief.BorneOut => "Borne out",
-        Belief.InPart => "Borne out in part",
-        _ => "Not borne out",
-    };
 
     private static string Crossed(CandidateResult each)
     {

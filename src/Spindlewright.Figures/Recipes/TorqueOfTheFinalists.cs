@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Spindlewright.Figures.Catalogue;
+using Spindlewright.Foundations;
 using Spindlewright.Studies;
 using Spindlewright.Studies.Sizing;
 using Spindlewright.Studies.Torques;
@@ -54,7 +55,7 @@ public sealed class TorqueOfTheFinalists : IFigureRecipe<StudyResults>
             notes:
             [
                 "Short-time torque of the best belt position at each unloaded speed, low side: 1.6 times rated, 0.75 of pull-out and the current limit, whichever is least.",
-                string.Join(" ", Converted(study).Select(each => Invariant($"{WorkTables.Capital(each.Role)}: {each.Result.Candidate.Words}, bound {each.Result.Bound.NewtonMeters:0.0} N·m."))),
+                string.Join(" ", Converted(study).Select(each => Invariant($"{each.Role.WithCapital()}: {each.Result.Candidate.Words}, bound {each.Result.Bound.NewtonMeters:0.0} N·m."))),
             ],
             cautions: [StudyMarks.TorqueCaution]);
     }

@@ -69,7 +69,7 @@ public static class WorkTables
             ? Row(
                 item.Item.Name, Or(item.Cut.Feed?.Millimeters), Or(fed.Cut.Feed?.Millimeters), fed.Torque.NewtonMeters,
                 fed.Best?.Belt.Name ?? "none reaches it", Or(fed.Best?.Frequency?.Hertz), Or(fed.Best?.Available?.NewtonMeters),
-                (fed.Best?.Bound ?? fed.Belts.Max(belt => belt.Bound)).NewtonMeters, Capital(fed.Words))
+                (fed.Best?.Bound ?? fed.Belts.Max(belt => belt.Bound)).NewtonMeters, fed.Words.WithCapital())
             : Row(
                 item.Item.Name, Or(item.Cut.Feed?.Millimeters), "none", Cell.Empty, "", Cell.Empty, Cell.Empty,
                 item.Belts.Max(belt => belt.Bound).NewtonMeters,
@@ -98,7 +98,5 @@ public static class WorkTables
     private static Cell Celsius(WorkAtBelt? best) => best?.Winding is not { } winding ? Cell.Empty
         : winding.Capability is { } hot ? hot.DegreesCelsius : "stalls when hot";
 
-    private static string Sentence(WorkResult item) => Capital(item.Words);
-
-    internal static string Capital(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+    private static string Sentence(WorkResult item) => item.Words.WithCapital();
 }

@@ -54,7 +54,7 @@ internal sealed class WallChartSheet
         return sheet.paper.Done($"wall-chart-{chart.Material.Id}", $"Wall chart, {chart.Material.Name}: {results.Press.Title}");
     }
 
-    private static string Title(WallChart chart) => char.ToUpperInvariant(chart.Material.Name[0]) + chart.Material.Name[1..];
+    private static string Title(WallChart chart) => chart.Material.Name.WithCapital();
 
     private List<string> Notes() =>
     [

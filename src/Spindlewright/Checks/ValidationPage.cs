@@ -65,7 +65,7 @@ public static class ValidationPage
     private static void WriteArea(StringBuilder page, string area, Verdict[] verdicts)
     {
         if (verdicts.Length == 0) return;
-        Line(page, $"## {char.ToUpperInvariant(area[0])}{area[1..]}");
+        Line(page, $"## {area.WithCapital()}");
         foreach (var subject in verdicts.GroupBy(verdict => verdict.Check.Subject))
         {
             Line(page);

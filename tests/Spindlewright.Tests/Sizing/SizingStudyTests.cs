@@ -5,6 +5,7 @@ using Spindlewright.Machines;
 using Spindlewright.Motors;
 using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Sizing;
+using Spindlewright.Studies;
 using Spindlewright.Tests.Studies;
 using UnitsNet;
 

@@ -43,7 +43,7 @@ public static class UnitsPage
 
     private static void Add(StringBuilder page, QuantityKind kind)
     {
-        page.Append(CultureInfo.InvariantCulture, $"## {char.ToUpperInvariant(kind.Name[0])}{kind.Name[1..]}\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"## {kind.Name.WithCapital()}\n\n");
         if (kind.Bare is not null) page.Append("A plain number is read.\n\n");
         if (kind.Note.Length > 0) page.Append(kind.Note).Append("\n\n");
         var rows = kind.Units.Where(unit => unit.Symbol.Length > 0).ToList();

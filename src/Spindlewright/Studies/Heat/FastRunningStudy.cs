@@ -98,7 +98,7 @@ internal static class FastRunningStudy
         };
         var intermittent = duty is null
             ? "Intermittent work was not computed: the motor has no torque to give there."
-            : Invariant($"With a period of {Period.Minutes:0} min the short-time torque may be on for {100 * duty.Capability:0} % (hot side) to {100 * duty.Hazard:0} % (cool side) of the time, so the second half, that intermittent drilling ({100 * DrillingShare:0} % of the time) leaves it below its limit, is {InWords(belief.Intermittent)}.");
+            : Invariant($"With a period of {Period.Minutes:0} min the short-time torque may be on for {100 * duty.Capability:0} % (hot side) to {100 * duty.Hazard:0} % (cool side) of the time, so the second half, that intermittent drilling ({100 * DrillingShare:0} % of the time) leaves it below its limit, is {Verdict(belief.Intermittent)}.");
         return Invariant(
             $"At {hertz:0.#} Hz{reach} the unloaded winding settles at {Degrees(unloaded.Hazard)} to {Degrees(unloaded.Capability)}; the class limit is {limit:0} °C. Heat allows {heat.Capability:0.00} N·m (hot side) to {heat.Hazard:0.00} N·m (cool side) for ever; the motor can give {shortNm:0.00} N·m for a short time (bound {bound.NewtonMeters:0.0} N·m). {kept} {intermittent} What is met first: {limits[0].Name}, {limits[0].Words}.");
     }
@@ -107,10 +107,5 @@ internal static class FastRunningStudy
         ? " Even at pull-out it would not pass its limit."
         : Invariant($" Only between {heatNm:0.00} N·m and its pull-out torque of {pullOutNm:0.00} N·m (hot side), where a little more stalls it, would it become too hot.");
 
-    private static string InWords(Belief belief) => belief switch
-    {
-        Belief.BorneOut => "borne out",
-        Belief.InPart => "borne out on the cool side only",
-        _ => "not borne out",
-    };
+    private static string Verdict(Belief belief) => belief == Belief.InPart ? "borne out on the cool side only" : belief.InWords();
 }

@@ -71,19 +71,6 @@ public sealed record FastLoad(double Share, HeatCase Case, Sided<double>? DutySh
 /// <param name="Passed">True for a limit of speed that is passed.</param>
 public sealed record FastLimit(string Name, Torque? Torque, string Words, bool Passed);
 
-/// <summary>Whether a belief is borne out.</summary>
-public enum Belief
-{
-    /// <summary>No.</summary>
-    NotBorneOut,
-
-    /// <summary>For some loads, or on the hot side only.</summary>
-    InPart,
-
-    /// <summary>Yes.</summary>
-    BorneOut,
-}
-
 /// <summary>The belief that a small motor kept at twice base frequency overheats while intermittent drilling leaves it cool.</summary>
 /// <param name="Frequency">Twice base frequency.</param>
 /// <param name="Period">Period of the intermittent work.</param>

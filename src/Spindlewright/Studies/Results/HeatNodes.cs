@@ -49,8 +49,8 @@ internal static class HeatNodes
     {
         ["frequency_hz"] = Number(fast.Frequency.Hertz),
         ["period_s"] = Number(fast.Period.Seconds),
-        ["kept"] = InWords(fast.Kept),
-        ["intermittent"] = InWords(fast.Intermittent),
+        ["kept"] = fast.Kept.InWords(),
+        ["intermittent"] = fast.Intermittent.InWords(),
         ["words"] = fast.Words,
         ["loads"] = List(fast.Loads, load => new JsonObject
         {
@@ -78,12 +78,5 @@ internal static class HeatNodes
         ["final_degc"] = Pair(state.Final, final => final?.DegreesCelsius),
         ["time_to_limit_s"] = Pair(state.TimeToLimit, time => time?.Seconds),
         ["winding_alone_s"] = state.WindingAlone is { } alone ? Pair(alone, time => time?.Seconds) : null,
-    };
-
-    private static string InWords(Belief belief) => belief switch
-    {
-        Belief.BorneOut => "borne out",
-        Belief.InPart => "in part",
-        _ => "not borne out",
     };
 }

@@ -35,7 +35,7 @@ internal static class SizingNodes
         ["survival"] = Survival(study.Survival),
         ["beliefs"] = List(study.Facts, each => new JsonObject
         {
-            ["said"] = each.Said, ["verdict"] = each.Verdict.ToString(), ["words"] = each.Words,
+            ["said"] = each.Said, ["verdict"] = each.Verdict.InWords(), ["words"] = each.Words,
             ["lines"] = List(each.Lines, line => new JsonObject
             {
                 ["words"] = line.Words, ["figures"] = List(line.Figures, figure => new JsonObject { ["what"] = figure.What, ["figure"] = figure.Figure }),

@@ -29,7 +29,7 @@ internal sealed class Recommending(SizingRun run, DrawnContenders drawn, IReadOn
         var wanted = run.GivenUp.Count == 0 ? "every requirement" : $"every requirement but {string.Join(", ", run.GivenUp.Select(each => each.Name))}";
         yield return Invariant($"{run.Space.Candidates.Count} candidates were compared. On the low side, with the worst of everything at once, {run.Meeting.Count} of them meet {wanted}; {unbeaten.Count} of these nothing beats in every respect. The least bound among them is {unbeaten[0].Bound.NewtonMeters:0.0} N·m: {unbeaten[0].Candidate.Words}.");
         var row = drawn.Places.IndexOf(place);
-        yield return Invariant($"{drawn.Places.Count} candidates about that bound and below it were tried in {drawn.Plan.Count} drawn worlds. {FindingsStudy.Capital(choice.Candidate.Words)} has the least bound of those that do all the work in at least {100 * run.Wishes.Reliability:0} of 100: {choice.Bound.NewtonMeters:0.0} N·m at the spindle. {BoundByHand(choice.Candidate)}");
+        yield return Invariant($"{drawn.Places.Count} candidates about that bound and below it were tried in {drawn.Plan.Count} drawn worlds. {choice.Candidate.Words.WithCapital()} has the least bound of those that do all the work in at least {100 * run.Wishes.Reliability:0} of 100: {choice.Bound.NewtonMeters:0.0} N·m at the spindle. {BoundByHand(choice.Candidate)}");
         if (TightestItem(run, choice) is { } item)
             yield return TightestByHand(choice, choice.Work[item], row, item);
         if (row > 0)
