@@ -37,6 +37,17 @@ public partial class WordingTests
         Assert.Contains("As set: 9 of them, 1 to 18 V.", figure.AltText, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(3, 4, 4, "highest from 2 to 3 Hz")]
+    [InlineData(3, 4, 3.9, "highest at 2 Hz")]
+    // The last bits of a computed level top are anybody's.
+    [InlineData(3, 4, 4.000000000000001, "highest from 2 to 3 Hz")]
+    [InlineData(4, 4, 3, "highest from 1 to 2 Hz")]
+    public void A_level_top_is_told_from_end_to_end(double first, double second, double third, string told) =>
+        Assert.Contains(
+            told, FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3], [first, second, third])).AltText,
+            StringComparison.Ordinal);
+
     [Fact]
     public void Gaps_are_mentioned() => Assert.Contains(
         "with gaps", FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3], [1, double.NaN, 3])).AltText,

@@ -1,4 +1,5 @@
 using System.Text;
+using Spindlewright.Foundations;
 
 namespace Spindlewright.Figures.Wording;
 
@@ -6,6 +7,9 @@ namespace Spindlewright.Figures.Wording;
 public static class FigureText
 {
     private const int NamedSeries = 6;
+
+    // Far above the last bits of a computed curve, far below what a reader could tell.
+    private const double LevelShare = 1e-6;
 
     /// <summary>What the figure shows when still.</summary>
     /// <param name="figure">The figure.</param>
@@ -65,7 +69,7 @@ public static class FigureText
 
     private static string Entry(Figure figure, IReadOnlyList<Mark> marks)
     {
-        var name = char.ToUpperInvariant(marks[0].Legend[0]) + marks[0].Legend[1..];
+        var name = marks[0].Legend.WithCapital();
         if (marks.Count == 1)
         {
             var series = marks[0].Series.Length == 0 ? "" : $" ({marks[0].Series})";
@@ -108,7 +112,11 @@ public static class FigureText
         var gaps = points.Count == all.Count ? "" : ", with gaps";
         if (most.Y - least.Y <= 0.002 * Math.Max(Math.Abs(most.Y), Math.Abs(least.Y)))
             return $"{At(figure.Y, most.Y)} over {reach}{gaps}";
-        return $"{Span(figure.Y, least.Y, most.Y)} over {reach}, highest at {At(figure.X, most.X)}{gaps}";
+        // On a level top the last bits would choose one point; it is told from end to end.
+        var top = points.Where(p => most.Y - p.Y <= LevelShare * Math.Abs(most.Y)).Select(p => p.X).ToList();
+        var (first, last) = (top.Min(), top.Max());
+        var highest = At(figure.X, first) == At(figure.X, last) ? $"at {At(figure.X, first)}" : $"from {Span(figure.X, first, last)}";
+        return $"{Span(figure.Y, least.Y, most.Y)} over {reach}, highest {highest}{gaps}";
     }
 
     private static string Dots(Figure figure, IReadOnlyList<(double X, double Y)> all)
