@@ -1,3 +1,4 @@
+using Spindlewright.Foundations;
 using Spindlewright.Studies.Overpowering;
 using Spindlewright.Studies.Speeds;
 using Spindlewright.Studies.Torques;
@@ -11,15 +12,12 @@ internal static class FindingsStudy
     internal static IReadOnlyList<Finding> Of(StudyResults results) =>
     [
         Speeds(results), SlowEnd(results), Boost(results), .. Holes(results), .. CuttingFindings.Of(results), Permitted(results), Hands(results), .. ContactFindings.Of(results),
-        Voltage(results), Standstill(results), TwiceBase(results),
+        Voltage(results), .. FrequencyFindings.Of(results),
         new(Invariant($"Kept at {results.Heat.TwiceBase.Frequency.Hertz:0.#} Hz: does it overheat?"), results.Heat.TwiceBase.Words),
         .. SizingFindings.Of(results), new("Fuse and plug", Sentence(results.Supply.Fuse.Words)), new("What the inverter saves", results.Supply.Day.Words),
     ];
 
-    private static string Sentence(string words) => Capital(words) + ".";
-
-    /// <summary>Words with a capital, to open a sentence.</summary>
-    internal static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    private static string Sentence(string words) => words.WithCapital() + ".";
 
     private static Finding Speeds(StudyResults results)
     {
@@ -137,31 +135,6 @@ internal static class FindingsStudy
             "Voltage ceiling",
             Invariant($"The voltage stops rising at {study.RealBaseFrequency.Hertz:0.0} Hz; the base frequency is set to {results.Press.Inverter.Curve.BaseFrequency.Hertz:0.#} Hz."),
             Invariant($"The loaded DC link gives {study.NominalCeiling.Volts:0} V line to line at nominal supply, {study.Ceiling.Capability.Volts:0} V at the lowest and, unloaded, {study.Ceiling.Hazard.Volts:0} V at the highest."));
-    }
-
-    private static Finding Standstill(StudyResults results)
-    {
-        var study = results.Frequencies;
-        var (most, atBase, lowest, without) = (
-            study.LargestLockedRotor, study.LockedRotorAtBase, study.LockedRotorAtLowest, study.LockedRotorAtLowestWithoutDrops);
-        var bound = Invariant($"bound {results.Torques.Bound.Motor.NewtonMeters:0.0} N·m");
-        string Pair(Foundations.Sided<Frequencies.TorqueAt> at) =>
-            Invariant($"{at.Capability.Torque.NewtonMeters:0.0} to {at.Hazard.Torque.NewtonMeters:0.0} N·m");
-        return new(
-            "Torque at standstill against frequency",
-            Invariant($"At the motor shaft it is largest at {most.Capability.Frequency.Hertz:0} to {most.Hazard.Frequency.Hertz:0} Hz, {Pair(most)} as modelled, against {Pair(atBase)} at the base frequency of {atBase.Hazard.Frequency.Hertz:0.#} Hz ({bound})."),
-            Invariant($"At {lowest.Hazard.Frequency.Hertz:0.#} Hz {Pair(lowest)} are left; with the drops of winding and output stage made good it would be {Pair(without)} ({bound}). The drop, not the frequency, takes it away."));
-    }
-
-    private static Finding TwiceBase(StudyResults results)
-    {
-        var twice = results.Frequencies.TwiceBase;
-        static string Range(Foundations.Sided<double> pair) =>
-            Invariant($"{Math.Min(pair.Capability, pair.Hazard):0.00} to {Math.Max(pair.Capability, pair.Hazard):0.00}");
-        return new(
-            "Twice the base frequency",
-            Invariant($"At {twice.Frequency.Hertz:0.#} Hz{(twice.WithinSettings ? "" : ", which the settings do not reach,")} locked-rotor torque is {Range(twice.LockedRotor)} and pull-out torque {Range(twice.PullOut)} of that at base frequency as modelled (bound {results.Torques.Bound.Motor.NewtonMeters:0.0} N·m at the motor shaft at any frequency), while what turns stores {twice.StoredEnergy:0} times the energy."),
-            "Fast running is weak against the drill and strong against what is caught: the energy is there before the motor gives any torque.");
     }
 
     private static SpindleTorques Slowest(StudyResults results) =>
