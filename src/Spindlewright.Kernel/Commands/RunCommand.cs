@@ -104,6 +104,8 @@ internal static class RunCommand
         try
         {
             var workbook = new WorkbookRun(folder, Notebooks(parsed), Settings(parsed), parsed.GetValue(TimeLimit), voice);
+            // Before the studies, so that nobody waits for results that no place takes.
+            Directory.CreateDirectory(folder);
             foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
             if (IsNamed(parsed)) return await workbook.NamedAsync(input, cancellation).ConfigureAwait(false);
             var results = voice.InSteps(

@@ -73,8 +73,9 @@ public class BadInputTests
     public void The_output_folder_keeps_its_old_content_whole_when_the_input_is_wrong()
     {
         using var folder = new TemporaryFolder();
-        var output = Path.Combine(folder.Path, "out");
-        Assert.Equal(0, Program.Study("--out", output).ExitCode);
+        var output = Directory.CreateDirectory(Path.Combine(folder.Path, "out", "notebooks")).Parent!.FullName;
+        string[] old = ["index.html", "results.json", "machine.toml", "notebooks/a.html"];
+        foreach (var name in old) File.WriteAllText(Path.Combine(output, name), "old");
         var before = Hashes(output);
         var file = folder.File("mine.toml", DemoMachines.Boatyard("poles = 4", "poles = 0"));
         Refused(Program.Study("--machine", file, "--out", output), ["motor.poles"]);

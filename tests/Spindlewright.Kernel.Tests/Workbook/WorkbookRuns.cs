@@ -1,15 +1,13 @@
-using Spindlewright.Kernel.Engine;
 using Spindlewright.Kernel.Report;
-using Spindlewright.Kernel.Showing;
 using Spindlewright.Kernel.Tests.Commands;
 using Spindlewright.Notebooks.Running;
 
 namespace Spindlewright.Kernel.Tests.Workbook;
 
 /// <summary>
-/// The workbook of the repository, and two notebooks that try to leave something behind, run three times: forwards
-/// and backwards in one child that serves them all, and by the program under another locale, elsewhere, two at a time,
-/// with a fresh child for each.
+/// The workbook of the repository, and two notebooks that try to leave something behind, run twice: by the program under
+/// another locale, elsewhere, two at a time, with a fresh child for each; and backwards, the two first, in one child that
+/// serves them all.
 /// </summary>
 public sealed class WorkbookRuns : IAsyncLifetime
 {
@@ -19,8 +17,7 @@ public sealed class WorkbookRuns : IAsyncLifetime
 
     internal static IReadOnlyList<string> Workbook { get; } = WorkbookFiles.In(Repository.Root);
 
-    internal IReadOnlyList<NotebookResult> Forwards { get; private set; } = [];
-
+    /// <summary>In the order of the workbook, though they ran backwards.</summary>
     internal IReadOnlyList<NotebookResult> Backwards { get; private set; } = [];
 
     internal Ended Program { get; private set; } = null!;
@@ -48,28 +45,20 @@ public sealed class WorkbookRuns : IAsyncLifetime
                 Console.SetOut(TextWriter.Null);
                 """, "Console.WriteLine(1.5);", "int F(int n) => 1 / n;", "F(0)")),
         ];
-        var (forwards, backwards) = (WarmAsync(all, "forwards"), WarmAsync([.. all.Reverse()], "backwards"));
-        (Forwards, Backwards) = (await forwards, [.. (await backwards).Reverse()]);
         KeyValuePair<string, string>[] elsewhere =
         [
             new("LANG", "de_DE.UTF-8"), new("LC_ALL", "de_DE.UTF-8"), new("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "0"),
             new("HOME", Home), new("USER", OwnWords), new("LOGNAME", OwnWords),
         ];
-        Program = Commands.Program.Run(elsewhere, ["run", .. all, "--out", Output]);
+        var fresh = Task.Run(() => Commands.Program.Run(elsewhere, ["run", .. all, "--out", Output]));
+        // No machine file lies in the folder where the cells run, so that the demo machine stands in.
+        var backwards = await WarmRun.OfAsync(all.Reverse(), Directory.CreateDirectory(Path.Combine(folder.Path, "backwards")).FullName);
+        (Program, Backwards) = (await fresh, [.. backwards.Reverse()]);
     }
 
     public ValueTask DisposeAsync()
     {
         folder.Dispose();
         return ValueTask.CompletedTask;
-    }
-
-    /// <summary>No machine file lies in the folder where the cells run, so that the demo machine stands in.</summary>
-    private async Task<IReadOnlyList<NotebookResult>> WarmAsync(string[] notebooks, string name)
-    {
-        var directory = Directory.CreateDirectory(Path.Combine(folder.Path, name)).FullName;
-        await using var engine = new ChildEngine(reuse: true);
-        var runner = new NotebookRunner(engine, new RunOptions { Transformer = new FigureDrawing() });
-        return await runner.RunAsync([.. notebooks.Select(source => new NotebookJob(source, null, directory))]);
     }
 }

@@ -11,7 +11,7 @@ public sealed class WorkbookTests(WorkbookRuns runs) : IClassFixture<WorkbookRun
 {
     private static readonly bool IsWriting = Environment.GetEnvironmentVariable("SPINDLEWRIGHT_WRITE_DOCS") is { Length: > 0 };
 
-    private IEnumerable<NotebookResult> Own => runs.Forwards.Take(WorkbookRuns.Workbook.Count);
+    private IEnumerable<NotebookResult> Own => runs.Backwards.Take(WorkbookRuns.Workbook.Count);
 
     [Fact]
     public void Every_notebook_of_the_workbook_runs_to_its_end_on_the_demo_machine()
@@ -58,25 +58,21 @@ public sealed class WorkbookTests(WorkbookRuns runs) : IClassFixture<WorkbookRun
     }
 
     [Fact]
-    public void Forwards_backwards_and_fresh_under_another_locale_give_the_same_bytes()
+    public void Backwards_in_one_child_and_fresh_under_another_locale_give_the_same_bytes()
     {
-        foreach (var (forwards, backwards) in runs.Forwards.Zip(runs.Backwards))
-        {
-            Assert.Equal(Text(forwards), Text(backwards));
-            Assert.Equal(Text(forwards), File.ReadAllText(Path.Combine(runs.Output, "notebooks", forwards.Name)));
-        }
+        foreach (var backwards in runs.Backwards)
+            Assert.Equal(
+                Encoding.UTF8.GetString(backwards.Executed!.ToBytes()), File.ReadAllText(Path.Combine(runs.Output, "notebooks", backwards.Name)));
         Assert.Equal("1.5 none", MultilineText.Join(runs.Backwards[^2].Executed!.Cells[5].Outputs[0]!["text"]));
         Assert.Equal(1, runs.Program.ExitCode);
         Assert.Contains("b.ipynb: [3], cell 3 (id \"c3\"), line 1: DivideByZeroException", runs.Program.Errors, StringComparison.Ordinal);
-
-        static string Text(NotebookResult result) => Encoding.UTF8.GetString(result.Executed!.ToBytes());
     }
 
     [Fact]
     public void Notebooks_and_pages_name_no_path_host_or_user()
     {
         var files = Directory.GetFiles(Path.Combine(runs.Output, "notebooks"));
-        Assert.Equal(2 * runs.Forwards.Count, files.Length);
+        Assert.Equal(2 * runs.Backwards.Count, files.Length);
         foreach (var file in files)
         {
             // The script of the interactive charts is the same everywhere and holds every short word there is.
