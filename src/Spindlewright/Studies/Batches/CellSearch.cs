@@ -6,7 +6,8 @@ namespace Spindlewright.Studies.Batches;
 /// <summary>Brackets the first crossing of one sample's torque with a limit; frequencies lie side by side in the lanes.</summary>
 /// <remarks>
 /// Every eighth end of the study's cells is looked at. A torque that passes between two of them is bracketed by them; where it peaks below the
-/// limit every end about the peak is looked at too, and so is the frequency where the law meets the link's ceiling, which is a sharp peak.
+/// limit every end about the peak is looked at too, and so are the law's bends and the frequency where it meets the link's ceiling: there
+/// torque may have a sharp peak.
 /// </remarks>
 internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
 {
@@ -45,9 +46,10 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
             if (post == knownQuick) Look(quick, knownQuick, exact, out knownQuick);
             if (!exact && quick[post] >= limitNm && post >= known) Look(torques, post, exact: true, out known);
             if (exact || quick[post] < limitNm) torques[post] = quick[post];
+            if (post > 0 && FirstCornerPassed(cells.PostHz[post - 1], cells.PostHz[post]) is var corner && corner < cells.PostHz[post])
+                return (cells.PostHz[post - 1], corner);
             if (torques[post] >= limitNm) return (cells.PostHz[Math.Max(0, post - 1)], cells.PostHz[post]);
             if (IsPast(torques, post) && Among(post - 2, post) is var end and >= 0) return (cells.Hz[end - 1], cells.Hz[end]);
-            if (PassesAtCeiling(post)) return (cells.PostHz[post - 1], ceilingMetHz);
         }
         // A peak beyond the last post but one has no post behind it to tell of it.
         return Among(Posts - 2, Posts - 1) is var last and >= 0 ? (cells.Hz[last - 1], cells.Hz[last]) : (double.NaN, double.NaN);
@@ -57,12 +59,19 @@ internal readonly ref struct CellSearch<L> where L : struct, ILanes<L>
     private static bool IsPast(ReadOnlySpan<double> torques, int post) =>
         post > 0 && torques[post] < torques[post - 1] && (post == 1 || torques[post - 2] <= torques[post - 1]);
 
-    /// <summary>Whether the law meets the ceiling between a post and the one before, and passes the limit there.</summary>
-    private bool PassesAtCeiling(int post)
+    /// <summary>The first corner of the voltage between two frequencies at which the torque passes the limit; infinite for none.</summary>
+    private double FirstCornerPassed(double fromHz, double toHz)
     {
-        if (post == 0 || !(ceilingMetHz > cells.PostHz[post - 1] && ceilingMetHz < cells.PostHz[post])) return false;
+        var first = double.PositiveInfinity;
+        foreach (var bendHz in cells.BendsHz)
+            if (bendHz < first && bendHz > fromHz && bendHz < toHz && Passes(bendHz)) first = bendHz;
+        return ceilingMetHz < first && ceilingMetHz > fromHz && ceilingMetHz < toHz && Passes(ceilingMetHz) ? ceilingMetHz : first;
+    }
+
+    private bool Passes(double hz)
+    {
         Span<double> torques = stackalloc double[L.Count];
-        L.Store(drive.PullOutNm(L.All(ceilingMetHz), L.All(cells.Curve.LineVolts(ceilingMetHz))), torques, 0);
+        L.Store(drive.PullOutNm(L.All(hz), L.All(cells.Curve.LineVolts(hz))), torques, 0);
         return torques[0] >= limitNm;
     }
 

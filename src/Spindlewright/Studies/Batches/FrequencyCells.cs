@@ -10,7 +10,7 @@ internal sealed class FrequencyCells
     internal const int Last = OverpoweringStudy.Steps;
 
     /// <summary>How many cells stand between two posts, at which torques are looked at first.</summary>
-    internal const int PostStride = Last / OverpoweringStudy.RiseSteps;
+    internal const int PostStride = 8;
 
     // Room for a whole vector from the last end on.
     private const int Room = 9;
@@ -21,6 +21,9 @@ internal sealed class FrequencyCells
         (LowestHz, TopHz) = (inverter.LowestFrequency.Hertz, OverpoweringStudy.TopHz(inverter));
         (Hz, LineV) = Ends(1);
         (PostHz, PostLineV) = Ends(PostStride);
+        BendsHz = [.. OverpoweringStudy.BendsHz(inverter)];
+        WatchedHz = OverpoweringStudy.WatchedHz(inverter);
+        WatchedLineV = [.. WatchedHz.Select(Curve.LineVolts)];
     }
 
     internal VoltsPerHertzCurve Curve { get; }
@@ -40,6 +43,15 @@ internal sealed class FrequencyCells
 
     /// <summary>Line voltages of the law there.</summary>
     internal double[] PostLineV { get; }
+
+    /// <summary>The law's bends between the lowest frequency and the top.</summary>
+    internal double[] BendsHz { get; }
+
+    /// <summary>Frequencies at which locked-rotor torque is watched.</summary>
+    internal double[] WatchedHz { get; }
+
+    /// <summary>Line voltages of the law there.</summary>
+    internal double[] WatchedLineV { get; }
 
     private (double[] Hz, double[] LineV) Ends(int stride)
     {

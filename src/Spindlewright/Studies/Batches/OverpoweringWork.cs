@@ -97,17 +97,17 @@ internal readonly struct OverpoweringWork(
     private L Excess<L>(in DriveLanes<L> drive, L hz, L limit) where L : struct, ILanes<L> =>
         drive.PullOutNm(hz, LawLanes.LineV(cells.Curve, hz)) - limit;
 
-    /// <summary>Whether locked-rotor torque falls between two posts on the way to a frequency, or there.</summary>
+    /// <summary>Whether locked-rotor torque falls anywhere on the way to a frequency, or there.</summary>
     private L LockedRotorFalls<L>(in DriveLanes<L> drive, L hz) where L : struct, ILanes<L>
     {
-        var before = drive.LockedRotorNm(L.All(cells.PostHz[0]), L.All(cells.PostLineV[0]));
+        var before = drive.LockedRotorNm(L.All(cells.WatchedHz[0]), L.All(cells.WatchedLineV[0]));
         var falls = L.All(1) < L.All(0);
-        for (var post = 1; post <= OverpoweringStudy.RiseSteps; post++)
+        for (var place = 1; place < cells.WatchedHz.Length; place++)
         {
-            var postHz = L.All(cells.PostHz[post]);
-            var onTheWay = (postHz < hz) | L.Same(postHz, hz);
+            var watchedHz = L.All(cells.WatchedHz[place]);
+            var onTheWay = (watchedHz < hz) | L.Same(watchedHz, hz);
             if (!L.Any(onTheWay)) break;
-            var torqueNm = drive.LockedRotorNm(postHz, L.All(cells.PostLineV[post]));
+            var torqueNm = drive.LockedRotorNm(watchedHz, L.All(cells.WatchedLineV[place]));
             falls |= onTheWay & (torqueNm < before);
             before = L.Choose(onTheWay, torqueNm, before);
         }

@@ -32,7 +32,7 @@ internal static class OverpoweringAnswer
                 "below base frequency the modelled torque does not pass this hand's, and the model alone may not be relied on; see the bound"),
             OverpoweringOutcome.AlreadyAtStandstill => new OverpoweringSpeed.AlreadyAtStandstill(crossing),
             OverpoweringOutcome.LockedRotorFallsBefore => new OverpoweringSpeed.NoSpeed(
-                "locked-rotor torque falls again with frequency before it is passed"),
+                "locked-rotor torque falls with frequency somewhere before this hand is passed"),
             OverpoweringOutcome.PastOneTurn => new OverpoweringSpeed.NoSpeed(string.Create(
                 CultureInfo.InvariantCulture,
                 $"the crossing stands at {crossing.RevolutionsPerMinute:0} r/min, where the spindle turns {crossing.RevolutionsPerSecond * longestReaction.Seconds:0.0} times in the longest reaction time of {longestReaction.Seconds:0.##} s")),

@@ -54,7 +54,7 @@ public sealed record OverpoweringStudy(
     /// <summary>Cells between the lowest frequency and the top in which a crossing is looked for.</summary>
     internal const int Steps = 256;
 
-    /// <summary>Cells between the lowest frequency and the top at whose ends locked-rotor torque is watched for a fall.</summary>
+    /// <summary>Even steps from the lowest frequency to the top at which locked-rotor torque is watched for a fall.</summary>
     internal const int RiseSteps = 32;
 
     /// <summary>Just below a frequency, as a share of it: whether locked-rotor torque falls at the crossing itself.</summary>
@@ -123,7 +123,7 @@ public sealed record OverpoweringStudy(
         var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter));
         if (Excess(lowest) >= 0) return lowest;
         var from = lowest;
-        foreach (var to in EndsHz(lowest, top, drive.CeilingMetHz))
+        foreach (var to in EndsHz(press.Inverter, drive.CeilingMetHz))
         {
             if (Excess(to) >= 0) return to > from ? Brent.FindRoot(Excess, from, to, 1e-10, 100) : from;
             from = to;
@@ -132,24 +132,36 @@ public sealed record OverpoweringStudy(
     }
 
     /// <summary>Ends of the cells in which a crossing is looked for, rising.</summary>
-    private static IEnumerable<double> EndsHz(double lowest, double top, double ceilingMetHz) =>
-        Enumerable.Range(1, Steps).Select(step => lowest + (top - lowest) * step / Steps)
+    private static IEnumerable<double> EndsHz(Inverter inverter, double ceilingMetHz)
+    {
+        var (lowest, top) = (inverter.LowestFrequency.Hertz, TopHz(inverter));
+        return Enumerable.Range(1, Steps).Select(step => lowest + (top - lowest) * step / Steps)
             // Where the voltage stops rising torque has a sharp peak, which no even step need meet.
-            .Concat(ceilingMetHz > lowest && ceilingMetHz < top ? [ceilingMetHz] : [])
-            .Order();
+            .Concat(BendsHz(inverter)).Concat(ceilingMetHz > lowest && ceilingMetHz < top ? [ceilingMetHz] : []).Order();
+    }
 
     /// <summary>Whether locked-rotor torque falls anywhere on the way to a frequency, or there.</summary>
     private static bool LockedRotorFallsBefore(DrillPress press, double hertz, Drive drive)
     {
-        var (lowest, top) = (press.Inverter.LowestFrequency.Hertz, TopHz(press.Inverter));
-        double[] rise =
-        [
-            .. Enumerable.Range(0, RiseSteps + 1).Select(step => lowest + (top - lowest) * step / RiseSteps)
-                .TakeWhile(at => at <= hertz).Append(hertz).Select(drive.LockedRotorNm),
-        ];
+        double[] rise = [.. WatchedHz(press.Inverter).TakeWhile(at => at <= hertz).Append(hertz).Select(drive.LockedRotorNm)];
         return rise.Zip(rise.Skip(1)).Any(step => step.Second < step.First)
             || drive.LockedRotorNm(hertz) < drive.LockedRotorNm(hertz * JustBelow);
     }
+
+    /// <summary>Frequencies at which locked-rotor torque is watched, rising: even steps, and the law's bends, between which it may be level.</summary>
+    internal static double[] WatchedHz(Inverter inverter)
+    {
+        var (lowest, top) = (inverter.LowestFrequency.Hertz, TopHz(inverter));
+        return
+        [
+            .. Enumerable.Range(0, RiseSteps + 1).Select(step => lowest + (top - lowest) * step / RiseSteps)
+                .Concat(BendsHz(inverter)).Order(),
+        ];
+    }
+
+    /// <summary>The law's bends between the lowest frequency and the top, rising.</summary>
+    internal static IEnumerable<double> BendsHz(Inverter inverter) =>
+        inverter.Curve.BendsHz.Where(hertz => hertz > inverter.LowestFrequency.Hertz && hertz < TopHz(inverter));
 
     /// <summary>The highest frequency for which an answer is given: base frequency, or the highest of the settings.</summary>
     internal static double TopHz(Inverter inverter) =>

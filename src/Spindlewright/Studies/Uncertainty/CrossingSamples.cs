@@ -133,7 +133,6 @@ internal sealed class CrossingSamples
         var pullOut = torques.PullOutCurve(sample, room[..(2 * TorqueCurve.Points)]);
         var lockedRotor = torques.LockedRotorCurve(sample, room[(2 * TorqueCurve.Points)..]);
         (results[0].Span[sample], results[1].Span[sample]) = (lockedRotor.First, pullOut.Last);
-        var risesToHz = lockedRotor.RisesTo();
         var place = 2;
         for (var belt = 0; belt < press.Belts.Count; belt++)
             for (var hand = 0; hand < Hands.Count + 2; hand++)
@@ -142,7 +141,7 @@ internal sealed class CrossingSamples
                 var hertz = pullOut.FirstReaching(limitNm);
                 var speed = SpeedAtHz(belt, SetHz(hertz, limitNm));
                 results[place++].Span[sample] = speed;
-                results[place++].Span[sample] = hertz <= risesToHz && speed < strongestSpeedRpm ? speed : double.PositiveInfinity;
+                results[place++].Span[sample] = speed < strongestSpeedRpm && lockedRotor.HasRisenTo(hertz) ? speed : double.PositiveInfinity;
             }
 
         return place;

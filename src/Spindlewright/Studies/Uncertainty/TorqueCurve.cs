@@ -1,3 +1,5 @@
+using Spindlewright.Studies.Overpowering;
+
 namespace Spindlewright.Studies.Uncertainty;
 
 /// <summary>Torque of one draw over frequency, and where it first passes a limit.</summary>
@@ -47,21 +49,24 @@ internal readonly ref struct TorqueCurve(ReadOnlySpan<double> hertz, ReadOnlySpa
     /// <summary>Torque at the last frequency.</summary>
     internal double Last => torques[^1];
 
-    /// <summary>The last frequency before torque first falls.</summary>
-    internal double RisesTo()
+    /// <summary>Whether torque has risen all the way from the first frequency to another, and still rises there.</summary>
+    /// <param name="at">A frequency, the first or above; infinite for one that is never reached.</param>
+    internal bool HasRisenTo(double at)
     {
+        if (at <= hertz[0]) return true;
+        if (!(at <= hertz[^1])) return false;
         var place = 1;
-        while (place < torques.Length && torques[place] >= torques[place - 1]) place++;
-        return hertz[place - 1];
+        for (; place < hertz.Length && hertz[place] <= at; place++)
+            if (torques[place] < torques[place - 1]) return false;
+        var first = FirstOfCubic(Math.Min(place, hertz.Length - 1));
+        var there = Cubic(first, at);
+        return there >= torques[place - 1] && there >= Cubic(first, at * OverpoweringStudy.JustBelow);
     }
 
     /// <summary>Where the cubic reaches the limit between a place and the one before.</summary>
     private double Within(int place, double limit)
     {
-        var before = place <= ceilingAt;
-        var first = before
-            ? Math.Clamp(place - 2, 0, Math.Max(0, ceilingAt - 3))
-            : Math.Clamp(place - 2, Math.Min(ceilingAt, Points - 4), Points - 4);
+        var first = FirstOfCubic(place);
         var (low, high) = (hertz[place - 1], hertz[place]);
         for (var halving = 0; halving < Halvings; halving++)
         {
@@ -72,6 +77,11 @@ internal readonly ref struct TorqueCurve(ReadOnlySpan<double> hertz, ReadOnlySpa
 
         return high;
     }
+
+    /// <summary>The first of the four places whose cubic holds between a place and the one before.</summary>
+    private int FirstOfCubic(int place) => place <= ceilingAt
+        ? Math.Clamp(place - 2, 0, Math.Max(0, ceilingAt - 3))
+        : Math.Clamp(place - 2, Math.Min(ceilingAt, Points - 4), Points - 4);
 
     private double Cubic(int first, double at)
     {

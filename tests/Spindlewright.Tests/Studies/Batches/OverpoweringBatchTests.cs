@@ -40,6 +40,27 @@ public class OverpoweringBatchTests
             seen.Keys.Order());
     }
 
+    /// <summary>Locked-rotor torque falls on a level piece of the law, here narrower than a step of the watch.</summary>
+    [Fact]
+    public void A_level_piece_of_the_law_is_a_fall_in_study_and_batch()
+    {
+        var given = Presses.HandComputed(12, Duration.FromSeconds(0.15));
+        CurvePoint At(double hertz) => new(Frequency.FromHertz(hertz), ElectricPotential.FromVolts(160));
+        var press = given.WithCurve(new MultiPointCurve(
+            ElectricPotential.FromVolts(400), Frequency.FromHertz(50), ElectricPotential.Zero, [At(20), At(20.5)]));
+        var drive = new Drive(press, Side.Hazard);
+        Assert.True(drive.LockedRotorNm(20.5) < drive.LockedRotorNm(20) && drive.LockedRotorNm(22) > drive.LockedRotorNm(20));
+        var seen = new System.Collections.Concurrent.ConcurrentDictionary<OverpoweringOutcome, int>();
+        for (var share = 0.1; share < 1; share += 0.02) Compare(press, share, seen);
+        Assert.Equal(
+            [OverpoweringOutcome.NeverPassed, OverpoweringOutcome.LockedRotorFallsBefore, OverpoweringOutcome.At], seen.Keys.Order());
+        // Rising again below its next peak, which the highest of all peaks alone would have let pass.
+        var row = OverpoweringStudy.Of(
+            press, TorqueStudy.Of(press),
+            new HandStrength(Torque.FromNewtonMeters(drive.PullOutNm(22) * 12), Torque.Zero, "a stated hand", Provenance.OwnArithmetic, "")).Belts[0];
+        Assert.IsType<OverpoweringSpeed.NoSpeed>(row.Hands[0].Answer);
+    }
+
     [Theory]
     [InlineData(CircuitForm.ConstantParameters)]
     [InlineData(CircuitForm.Saturated)]
