@@ -17,6 +17,9 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
     // Of a cell of a few hertz at most: to a billionth.
     private const int Halvings = 32;
 
+    // What a halved bracket and a solved slip leave of a speed.
+    private const double Settled = 1e-6;
+
     /// <summary>By how much more slip it is seen whether torque rises.</summary>
     private const double Nearby = 1.001;
 
@@ -39,7 +42,8 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
             if (Reaches(middle)) above = middle;
             else below = middle;
         }
-        return LoadedRpm(drive, above, motor) - wantedRpm <= NearEnough * wantedRpm
+        var loadedRpm = LoadedRpm(drive, above, motor);
+        return loadedRpm >= wantedRpm * (1 - Settled) && loadedRpm <= wantedRpm * (1 + NearEnough)
             ? new(UnitsNet.Frequency.FromHertz(above), "")
             : new(null, "stalls under this load below the speed, and turns faster as soon as it carries it");
     }
@@ -64,11 +68,11 @@ internal readonly record struct FrequencyFor(Frequency? Frequency, string Words)
     /// <summary>Where a motor settles, from its torque at the wanted speed alone where that tells.</summary>
     private static Place PlaceOf(Drive drive, EquivalentCircuit circuit, in CircuitSi si, double hertz, double slip, double loadNm)
     {
-        var (there, atMoreSlip) = (Shaft(si, slip), Shaft(si, slip * Nearby));
+        var there = Shaft(si, slip);
         // What carries the torque at that speed settles at it or above.
         if (there >= loadNm) return Place.AsFast;
         // Before the peaks of both cages and rising, more torque means less speed. Beyond, it may still run faster on the near side.
-        return atMoreSlip > there && slip < si.BreakdownSlips(hertz, si.XmOhm).Least / 2 ? Place.Slower : Place.Untold;
+        return Shaft(si, slip * Nearby) > there && slip < si.BreakdownSlips(hertz, si.XmOhm).Least / 2 ? Place.Slower : Place.Untold;
 
         double Shaft(in CircuitSi si, double slip) =>
             CircuitSolver.ShaftNm(circuit, si, hertz, drive.PhaseV(hertz), drive.DropV, slip);
