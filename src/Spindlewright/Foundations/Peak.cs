@@ -4,8 +4,8 @@ namespace Spindlewright.Foundations;
 
 /// <summary>The largest value of a curve that has one peak between two ends, an end included.</summary>
 /// <remarks>
-/// Own code because the numerics library has golden section alone, which takes four times as many points and refuses a peak at an end,
-/// and standstill is such an end.
+/// Own code because the numerics library has golden section alone, which takes twice as many points and refuses a peak at an end, and
+/// standstill is such an end.
 /// </remarks>
 internal static class Peak
 {
@@ -26,8 +26,8 @@ internal static class Peak
         double Grid(int i) => from + (to - from) * ((double)i / Cells) * ((double)i / Cells);
         var best = Enumerable.Range(0, Cells + 1).MaxBy(i => curve(Grid(i)));
         var inside = CloseIn(curve, Grid(Math.Max(0, best - 1)), Grid(Math.Min(Cells, best + 1)), Resolution * (to - from));
-        // Closing in ends beside an end, not on it.
-        return new[] { to, from, inside }.Select(at => (Value: curve(at), At: at)).MaxBy(each => each.Value);
+        // Closing in ends beside an end or a place of the grid, not on it.
+        return new[] { to, Grid(best), inside }.Select(at => (Value: curve(at), At: at)).MaxBy(each => each.Value);
     }
 
     /// <summary>The highest of several peaks of a smooth curve over a range that spans decades, an end included.</summary>
@@ -40,8 +40,8 @@ internal static class Peak
         var (start, span) = (Math.Log(from), Math.Log(to / from));
         var cells = Math.Max(Cells, (int)(span * CellsPerE));
         double At(int i) => i == cells ? to : Math.Exp(start + span * i / cells);
-        var best = (Value: curve(to), At: to);
         var (before, here) = (double.NegativeInfinity, curve(from));
+        var best = curve(to) is var atFar && atFar >= here ? (Value: atFar, At: to) : (Value: here, At: from);
         for (var i = 0; i <= cells; i++)
         {
             var after = i == cells ? double.NegativeInfinity : curve(At(i + 1));
@@ -73,14 +73,15 @@ internal static class Peak
             var middle = (a + b) / 2;
             if (Math.Abs(best - middle) <= width - (b - a) / 2) break;
             var (r, q) = ((best - second) * (atBest - atThird), (best - third) * (atBest - atSecond));
-            var (p, twice) = ((best - third) * q - (best - second) * r, 2 * (q - r));
-            if (twice > 0) p = -p;
-            twice = Math.Abs(twice);
-            if (Math.Abs(before) > least && Math.Abs(p) < Math.Abs(twice * before / 2)
-                && p > twice * (a - best) && p < twice * (b - best))
+            var (over, under) = ((best - third) * q - (best - second) * r, 2 * (q - r));
+            if (under > 0) over = -over;
+            under = Math.Abs(under);
+            // A parabola's vertex counts where it lies between the ends and moves less than half of the step before last.
+            if (Math.Abs(before) > least && Math.Abs(over) < Math.Abs(under * before / 2)
+                && over > under * (a - best) && over < under * (b - best))
             {
-                (before, step) = (step, p / twice);
-                if (best + step - a < 2 * least || b - best - step < 2 * least) step = best < middle ? least : -least;
+                (before, step) = (step, over / under);
+                if (best + step - a < width || b - best - step < width) step = best < middle ? least : -least;
             }
             else
             {

@@ -12,42 +12,34 @@ internal interface ICurveLanes<L> where L : struct, ILanes<L>
     L AtAll(double at);
 }
 
-/// <summary>The largest value of curves that have one peak between two ends, an end included: <see cref="Foundations.Peak"/>, a curve a lane.</summary>
-internal struct PeakLanes<L> where L : struct, ILanes<L>
+/// <summary>The largest value of curves that have one peak between two ends, an end included: the value of <see cref="Foundations.Peak"/>, a curve a lane.</summary>
+/// <remarks>Golden section, since lanes that close in at their own pace would each wait for the slowest; at a smooth peak the values are the same.</remarks>
+internal static class PeakLanes<L> where L : struct, ILanes<L>
 {
     private const int Cells = 24;
     private const double Resolution = 1e-9;
 
-    /// <summary>Between these the peak stands.</summary>
-    internal L Low, High;
-
-    private L from, to, width, atNear, atFar;
-
-    /// <summary>Looks coarsely, on a grid that is finer at the near end.</summary>
-    internal static PeakLanes<L> Bracket<TCurve>(ref TCurve curve, double from, double to) where TCurve : struct, ICurveLanes<L>
+    /// <summary>Looks coarsely, on a grid that is finer at the near end, then closes in.</summary>
+    internal static L Largest<TCurve>(ref TCurve curve, double from, double to) where TCurve : struct, ICurveLanes<L>
     {
         double Grid(int i) => from + (to - from) * ((double)i / Cells * ((double)i / Cells));
-        var atNear = curve.AtAll(from);
-        var (low, high, value, best) = (L.All(from), L.All(Grid(1)), atNear, atNear);
+        var best = curve.AtAll(from);
+        var (low, high) = (L.All(from), L.All(Grid(1)));
         for (var i = 1; i <= Cells; i++)
         {
-            value = curve.AtAll(Grid(i));
+            var value = curve.AtAll(Grid(i));
             var better = value > best;
             best = L.Choose(better, value, best);
             low = L.Choose(better, L.All(Grid(i - 1)), low);
             high = L.Choose(better, L.All(Grid(Math.Min(Cells, i + 1))), high);
         }
-        return new()
-        {
-            Low = low, High = high, from = L.All(from), to = L.All(to), width = L.All(Resolution * (to - from)), atNear = atNear, atFar = value,
-        };
+        // Closing in ends beside an end or a place of the grid, not on it.
+        return L.Larger(best, CloseIn(ref curve, low, high, L.All(Resolution * (to - from))));
     }
 
-    /// <summary>Closes in by golden section.</summary>
-    internal readonly (L Value, L At) Close<TCurve>(ref TCurve curve) where TCurve : struct, ICurveLanes<L>
+    private static L CloseIn<TCurve>(ref TCurve curve, L a, L b, L width) where TCurve : struct, ICurveLanes<L>
     {
         var ratio = L.All(Constants.GoldenRatio - 1);
-        var (a, b) = (Low, High);
         var (c, d) = (b - ratio * (b - a), a + ratio * (b - a));
         var (atC, atD) = (curve.At(c), curve.At(d));
         for (var active = b - a > width; L.Any(active); active &= b - a > width)
@@ -62,12 +54,6 @@ internal struct PeakLanes<L> where L : struct, ILanes<L>
             (c, d) = (L.Choose(active, nextC, c), L.Choose(active, nextD, d));
             (atC, atD) = (L.Choose(active, nextAtC, atC), L.Choose(active, nextAtD, atD));
         }
-        var middle = (a + b) * L.All(0.5);
-        var atMiddle = curve.At(middle);
-        // Closing in ends beside an end, not on it.
-        var near = atNear > atMiddle;
-        var (most, place) = (L.Choose(near, atNear, atMiddle), L.Choose(near, from, middle));
-        var far = (atFar > most) | L.Same(atFar, most);
-        return (L.Choose(far, atFar, most), L.Choose(far, to, place));
+        return curve.At((a + b) * L.All(0.5));
     }
 }

@@ -88,8 +88,7 @@ internal readonly struct BoundWork(
             {
                 var (first, width) = (endsHz[stretch - 1], endsHz[stretch] - endsHz[stretch - 1]);
                 var (from, to) = (first + width * piece / TorqueBound.Pieces, first + width * (piece + 1) / TorqueBound.Pieces);
-                var peak = PeakLanes<L>.Bracket(ref curve, from, to);
-                largest = L.Larger(largest, peak.Close(ref curve).Value);
+                largest = L.Larger(largest, PeakLanes<L>.Largest(ref curve, from, to));
             }
         return largest;
     }
