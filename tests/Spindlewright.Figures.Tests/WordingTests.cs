@@ -43,6 +43,8 @@ public partial class WordingTests
     // The last bits of a computed level top are anybody's.
     [InlineData(3, 4, 4.000000000000001, "highest from 2 to 3 Hz")]
     [InlineData(4, 4, 3, "highest from 1 to 2 Hz")]
+    // Two tops are not a level one.
+    [InlineData(4, 3, 4, "highest at 1 Hz")]
     public void A_level_top_is_told_from_end_to_end(double first, double second, double third, string told) =>
         Assert.Contains(
             told, FigureRecordTests.Make(new Curve(Role.SetCurve, [1, 2, 3], [first, second, third])).AltText,

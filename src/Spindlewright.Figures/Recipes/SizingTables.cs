@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Sampling;
 using Spindlewright.Studies;
-using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Sizing;
 using static System.FormattableString;
 using static Spindlewright.Figures.Recipes.StudyTables;

@@ -112,11 +112,17 @@ public static class FigureText
         var gaps = points.Count == all.Count ? "" : ", with gaps";
         if (most.Y - least.Y <= 0.002 * Math.Max(Math.Abs(most.Y), Math.Abs(least.Y)))
             return $"{At(figure.Y, most.Y)} over {reach}{gaps}";
-        // On a level top the last bits would choose one point; it is told from end to end.
-        var top = points.Where(p => most.Y - p.Y <= LevelShare * Math.Abs(most.Y)).Select(p => p.X).ToList();
-        var (first, last) = (top.Min(), top.Max());
+        var (first, last) = Top(all, most.Y);
         var highest = At(figure.X, first) == At(figure.X, last) ? $"at {At(figure.X, first)}" : $"from {Span(figure.X, first, last)}";
         return $"{Span(figure.Y, least.Y, most.Y)} over {reach}, highest {highest}{gaps}";
+    }
+
+    /// <summary>The first top from end to end: on a level one the last bits would choose a point.</summary>
+    private static (double First, double Last) Top(IReadOnlyList<(double X, double Y)> all, double most)
+    {
+        bool IsTop((double X, double Y) point) => most - point.Y <= LevelShare * Math.Abs(most);
+        var top = all.SkipWhile(point => !IsTop(point)).TakeWhile(IsTop).Select(point => point.X).ToList();
+        return (top.Min(), top.Max());
     }
 
     private static string Dots(Figure figure, IReadOnlyList<(double X, double Y)> all)
