@@ -104,7 +104,7 @@ internal static class RunCommand
         try
         {
             var workbook = new WorkbookRun(folder, Notebooks(parsed), Settings(parsed), parsed.GetValue(TimeLimit), voice);
-            // Before the studies, so that nobody waits for results that no place takes.
+            // Before the studies: where no folder can be made, nobody waits for results.
             Directory.CreateDirectory(folder);
             foreach (var warning in press.Warnings) voice.Stress($"First: {warning}");
             if (IsNamed(parsed)) return await workbook.NamedAsync(input, cancellation).ConfigureAwait(false);

@@ -19,11 +19,12 @@ public class OtherMachinesTests
         var title = text.Split('\n').First(line => line.StartsWith("title", StringComparison.Ordinal)).Split('"')[1];
         var pages = WorkbookFiles.Of(results).Pages;
         Assert.Equal(WorkbookRuns.Workbook.Count, pages.Length);
-        Assert.All(pages, page =>
+        var held = pages.Sum(page =>
         {
             var html = Encoding.UTF8.GetString([.. page.Bytes]);
             Assert.Contains(title, html, StringComparison.Ordinal);
-            ReadersWords.HoldOnPage(page.Name, html);
+            return ReadersWords.HoldOnPage(page.Name, html);
         });
+        Assert.True(held >= 50, $"{held} pieces with a modelled torque");
     }
 }

@@ -3,7 +3,6 @@ using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Machines;
 using Spindlewright.Motors;
-using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Sizing;
 using Spindlewright.Studies;
 using Spindlewright.Tests.Studies;

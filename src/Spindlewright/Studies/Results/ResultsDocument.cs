@@ -20,8 +20,8 @@ namespace Spindlewright.Studies.Results;
 /// </remarks>
 public static class ResultsDocument
 {
-    /// <summary>Raised when a key changes meaning or goes.</summary>
-    public const string SchemaVersion = "1.0";
+    /// <summary>Raised when a key changes meaning or goes, or a word that stands for a value does.</summary>
+    public const string SchemaVersion = "1.1";
 
     /// <summary>Makes the tree.</summary>
     /// <param name="results">The results of all studies.</param>

@@ -2,7 +2,6 @@ using Spindlewright.Foundations;
 using Spindlewright.Foundations.Sampling;
 using Spindlewright.Hands;
 using Spindlewright.Machines;
-using Spindlewright.Studies.Findings;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
 using static System.FormattableString;

@@ -2,7 +2,6 @@ using Spindlewright.Belts;
 using Spindlewright.Foundations;
 using Spindlewright.Foundations.Tables;
 using Spindlewright.Machines;
-using Spindlewright.Studies.Heat;
 using Spindlewright.Studies.Torques;
 using UnitsNet;
 using static System.FormattableString;
